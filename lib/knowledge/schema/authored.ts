@@ -1,0 +1,70 @@
+import type { z } from "zod";
+import { DemoCase } from "./demo-cases.ts";
+import { Check, Complaint, Feature, Observation } from "./findings.ts";
+import { LayoutDrawing } from "./layouts.ts";
+import { Fault, Part } from "./parts.ts";
+import {
+  CarAttributes,
+  Caution,
+  Context,
+  Groups,
+  Manifest,
+  Places,
+  Profile,
+  Reports,
+  Scale,
+  SetUps,
+  Source,
+} from "./vocabulary.ts";
+
+/** Folder name -> schema of each record in it. */
+export const RECORD_FOLDERS = {
+  parts: Part,
+  faults: Fault,
+  complaints: Complaint,
+  features: Feature,
+  observations: Observation,
+  contexts: Context,
+  profiles: Profile,
+  checks: Check,
+  cautions: Caution,
+  sources: Source,
+  layouts: LayoutDrawing,
+  "demo-cases": DemoCase,
+} as const;
+
+/** File name in the knowledge folder -> schema of the whole file. */
+export const SINGLE_FILES = {
+  "manifest.json": Manifest,
+  "scale.json": Scale,
+  "places.json": Places,
+  "car.json": CarAttributes,
+  "set-ups.json": SetUps,
+  "reports.json": Reports,
+  "groups.json": Groups,
+} as const;
+
+type Of<S extends z.ZodType> = z.output<S>;
+
+/** The authored knowledge, every file parsed, in the order of ids. */
+export interface Authored {
+  readonly manifest: Of<typeof Manifest>;
+  readonly scale: Of<typeof Scale>;
+  readonly places: Of<typeof Places>;
+  readonly car: Of<typeof CarAttributes>;
+  readonly setUps: Of<typeof SetUps>;
+  readonly reports: Of<typeof Reports>;
+  readonly groups: Of<typeof Groups>;
+  readonly parts: readonly Of<typeof Part>[];
+  readonly faults: readonly Of<typeof Fault>[];
+  readonly complaints: readonly Of<typeof Complaint>[];
+  readonly features: readonly Of<typeof Feature>[];
+  readonly observations: readonly Of<typeof Observation>[];
+  readonly contexts: readonly Of<typeof Context>[];
+  readonly profiles: readonly Of<typeof Profile>[];
+  readonly checks: readonly Of<typeof Check>[];
+  readonly cautions: readonly Of<typeof Caution>[];
+  readonly sources: readonly Of<typeof Source>[];
+  readonly layouts: readonly Of<typeof LayoutDrawing>[];
+  readonly demoCases: readonly Of<typeof DemoCase>[];
+}

@@ -1,0 +1,11 @@
+export { checkGain } from "./check-gain.ts";
+export type { CheckGain } from "./check-gain.ts";
+export { checkOutcomes } from "./check-outcomes.ts";
+export type { CheckFinding, CheckOutcomes } from "./check-outcomes.ts";
+export type { Component, ExplainingPair } from "./components.ts";
+export { LEAK_CEILING, LEAK_FLOOR, STRENGTH_CEILING } from "./evidence.ts";
+export type { CoreOptions, Evidence, NegativeFactor, PositiveBit } from "./evidence.ts";
+export { explain, MAX_TARGETS } from "./explain.ts";
+export type { Explanation } from "./explain.ts";
+export { posterior, run } from "./run.ts";
+export type { LinkFired, Posterior, Run } from "./run.ts";

@@ -40,7 +40,7 @@ export const Feature = z.strictObject({
   complaints: z.array(Id).min(1),
   /** Chance of it when the cause lies outside the knowledge. */
   background: Probability,
-  /** Chance of it for a fault that does not list it; the general value of groups.json when left out. */
+  /** Chance of it for a fault that does not list it; a share of the background (groups.json) when left out. */
   unlisted: Probability.optional(),
   relative: z
     .strictObject({

@@ -69,7 +69,16 @@ export const CarAttributes = z.strictObject({
 
 /** `set-ups.json`: states that the car must be in, and minutes to change from one to the other. */
 export const SetUps = z.strictObject({
-  setUps: z.array(z.strictObject({ id: Id, name: Line, about: Line })).min(1),
+  setUps: z
+    .array(
+      z.strictObject({
+        id: Id,
+        name: Line,
+        about: Line,
+        needs: z.enum(["nothing", "road", "stands", "lift"]),
+      }),
+    )
+    .min(1),
   /** minutes[from][to] */
   minutes: z.record(Id, z.record(Id, z.number().min(0).max(120))),
   start: Id,
@@ -82,13 +91,15 @@ export const Reports = z.strictObject({
   reliability: Probability,
   /** Chance that it is told although it is not there. */
   falseAlarm: Probability,
+  /** Minutes that one question takes. */
+  questionMinutes: z.number().positive(),
   basis: Basis,
 });
 
 /** `groups.json`: features that go together; their combined weight is tempered by count to the power of minus `temper`. */
 export const Groups = z.strictObject({
   groups: z.array(z.strictObject({ id: Id, name: Line, temper: z.number().min(0).max(1) })).min(1),
-  /** Chance of a feature, given a fault that does not list it. */
+  /** Chance of a feature, given a fault that does not list it, as a share of the feature's background. */
   unlisted: Probability,
   basis: Basis,
 });

@@ -1,0 +1,49 @@
+import type { CaseCar, Entry, EntryOf } from "./entries.ts";
+import type { LabelPart } from "./entry-label.ts";
+
+/** One finding as it stands; has every field of the engine's answer, and where it came from. */
+export interface CaseAnswer {
+  readonly finding: string;
+  readonly state: "present" | "absent" | "unknown";
+  readonly level?: string;
+  readonly value?: number;
+  readonly by: "report" | "check";
+  readonly words?: string;
+  readonly check?: string;
+  /** Id of the entry that gave it. */
+  readonly entry: string;
+}
+
+export interface TimelineItem {
+  readonly entry: Entry;
+  readonly retracted: boolean;
+  /** Kept without effect: its kind is of a newer version, or it belongs to another case. */
+  readonly ignored: boolean;
+  readonly label: readonly LabelPart[];
+}
+
+/** Everything learnt about one case, as it stands now. */
+export interface CaseState {
+  readonly caseId: string;
+  /** False while the opening entry has not arrived; the car and customer are then empty. */
+  readonly opened: boolean;
+  readonly openedAt?: string;
+  readonly release: string;
+  readonly knowledgeVersion?: string;
+  readonly car: CaseCar;
+  readonly customer: string;
+  readonly vehicle: string;
+  readonly plate?: string;
+  readonly invented: boolean;
+  /** What was told, in the order of telling. */
+  readonly text: readonly string[];
+  readonly answers: readonly CaseAnswer[];
+  readonly refused: readonly { readonly finding: string; readonly words: string }[];
+  /** The state the car is in; undefined until somebody says so. */
+  readonly setUp?: string;
+  readonly notPossible: readonly { readonly check: string; readonly reason: string }[];
+  readonly cautionsRead: readonly string[];
+  readonly notes: readonly string[];
+  readonly verdict?: Pick<EntryOf<"verdict">, "suspects" | "proof" | "note" | "at" | "by">;
+  readonly timeline: readonly TimelineItem[];
+}

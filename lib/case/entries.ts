@@ -1,0 +1,168 @@
+import { z } from "zod";
+
+/** Longest entry, as characters of JSON. */
+export const LONGEST_ENTRY = 20_000;
+
+/** Id of an entry or a case: made on the device, passed in. */
+const MadeId = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9_-]*$/, "use letters, digits, hyphens and underscores")
+  .max(64);
+
+/** Id of a finding, check, suspect or set-up: words of the knowledge joined by hyphens, ":" and "@". */
+const KnowledgeId = z
+  .string()
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*([:@][a-z0-9]+(-[a-z0-9]+)*)*$/, "use an id such as play-3-9@front-left")
+  .max(200);
+
+const Short = z.string().max(200);
+const Long = z.string().min(1).max(4000);
+
+/**
+ * Moment in ISO 8601, UTC, to the millisecond: 2026-03-01T09:30:00.000Z.
+ *
+ * One length only, so that text order is time order.
+ */
+const At = z.iso.datetime({ precision: 3, error: "give the time in UTC as 2026-03-01T09:30:00.000Z" });
+
+const head = { id: MadeId, caseId: MadeId, at: At, by: z.string().min(1).max(80) };
+
+/** The named fields only: a loose schema's index signature would let every misspelt field through. */
+type Named<T> = T extends unknown ? { readonly [K in keyof T as string extends K ? never : K]: T[K] } : never;
+
+const JoinedWords = z.string().min(1).max(40);
+
+/** The car as it was told; the same fields as the car that suspects are grounded on. */
+export const CaseCar = z.strictObject({
+  drive: JoinedWords.exactOptional(),
+  front: z.strictObject({ layout: JoinedWords.exactOptional() }).exactOptional(),
+  rear: z.strictObject({ layout: JoinedWords.exactOptional() }).exactOptional(),
+  steering: JoinedWords.exactOptional(),
+  roads: JoinedWords.exactOptional(),
+  salt: JoinedWords.exactOptional(),
+  load: JoinedWords.exactOptional(),
+  odometerKm: z.number().min(0).max(2_000_000).exactOptional(),
+  ageYears: z.number().min(0).max(150).exactOptional(),
+});
+export type CaseCar = z.infer<typeof CaseCar>;
+
+export const Opened = z.looseObject({
+  ...head,
+  kind: z.literal("opened"),
+  /** SHA-256 (or version) of the release that the case is weighed with. */
+  release: z.string().min(1).max(100),
+  knowledgeVersion: z.string().max(40).exactOptional(),
+  car: CaseCar,
+  customer: Short,
+  vehicle: Short,
+  plate: z.string().max(20).exactOptional(),
+  /** True for demonstration and training: nobody's real car. */
+  invented: z.boolean().exactOptional(),
+});
+
+/** The case is weighed with another release from here on. */
+export const ReleaseChanged = z.looseObject({
+  ...head,
+  kind: z.literal("release-changed"),
+  release: z.string().min(1).max(100),
+  knowledgeVersion: z.string().max(40).exactOptional(),
+});
+
+export const CarChanged = z.looseObject({ ...head, kind: z.literal("car-changed"), car: CaseCar });
+
+export const Told = z.looseObject({ ...head, kind: z.literal("told"), text: Long });
+
+/**
+ * One finding answered. `how` says whether it was told or checked by hand; `by`, as in every entry, who wrote it down.
+ */
+export const Answered = z.looseObject({
+  ...head,
+  kind: z.literal("answered"),
+  finding: KnowledgeId,
+  state: z.enum(["present", "absent", "unknown"]),
+  level: KnowledgeId.exactOptional(),
+  /** As measured, in the unit of the observation. */
+  value: z.number().exactOptional(),
+  how: z.enum(["report", "check"]),
+  /** The customer's words that it was read from. */
+  words: z.string().max(1000).exactOptional(),
+  /** The check that settled it. */
+  check: KnowledgeId.exactOptional(),
+});
+
+/** A proposal read from free text that a person turned down. */
+export const Refused = z.looseObject({
+  ...head,
+  kind: z.literal("refused"),
+  finding: KnowledgeId,
+  words: z.string().max(1000),
+});
+
+export const SetUpChanged = z.looseObject({ ...head, kind: z.literal("set-up"), setUp: KnowledgeId });
+
+export const NotPossible = z.looseObject({
+  ...head,
+  kind: z.literal("not-possible"),
+  check: KnowledgeId,
+  reason: Short,
+});
+
+export const CautionsRead = z.looseObject({ ...head, kind: z.literal("cautions-read"), check: KnowledgeId });
+
+export const Note = z.looseObject({ ...head, kind: z.literal("note"), text: Long });
+
+/** The suspects that a person names as the cause, and the findings that prove it. */
+export const Verdict = z.looseObject({
+  ...head,
+  kind: z.literal("verdict"),
+  suspects: z.array(KnowledgeId).max(20),
+  proof: z.array(KnowledgeId).max(100),
+  note: Long.exactOptional(),
+});
+
+export const Reopened = z.looseObject({ ...head, kind: z.literal("reopened") });
+
+/** Takes back the effect of another entry; may itself be retracted. */
+export const Retracted = z.looseObject({ ...head, kind: z.literal("retracted"), entry: MadeId });
+
+const KNOWN = [
+  Opened,
+  ReleaseChanged,
+  CarChanged,
+  Told,
+  Answered,
+  Refused,
+  SetUpChanged,
+  NotPossible,
+  CautionsRead,
+  Note,
+  Verdict,
+  Reopened,
+  Retracted,
+] as const;
+
+/** Every kind of entry that this version understands. */
+export const ENTRY_KINDS: ReadonlySet<string> = new Set(KNOWN.map((schema) => schema.shape.kind.value));
+
+/** Fields that a newer version may have added are kept; the fold reads only those named here. */
+export const KnownEntry = z.discriminatedUnion("kind", KNOWN);
+export type KnownEntry = Named<z.infer<typeof KnownEntry>>;
+
+/** An entry of a newer version: kept and passed on, its effect not understood. */
+export const UnknownEntry = z.looseObject({
+  ...head,
+  kind: z
+    .string()
+    .min(1)
+    .max(40)
+    .refine((kind) => !ENTRY_KINDS.has(kind), "this kind is known: follow its form"),
+});
+export type UnknownEntry = Named<z.infer<typeof UnknownEntry>>;
+
+export type Entry = KnownEntry | UnknownEntry;
+export type EntryOf<K extends KnownEntry["kind"]> = Extract<KnownEntry, { kind: K }>;
+
+/** Whether this version understands the entry's kind. */
+export function isKnownEntry(entry: Entry): entry is KnownEntry {
+  return ENTRY_KINDS.has(entry.kind);
+}

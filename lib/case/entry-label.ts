@@ -1,0 +1,46 @@
+import { type Entry, type EntryOf, isKnownEntry, type KnownEntry } from "./entries.ts";
+
+/** A piece of a timeline line: plain words, or an id that the screen turns into its trade name. */
+export type LabelPart =
+  | { readonly is: "words"; readonly text: string }
+  | { readonly is: "quote"; readonly text: string }
+  | { readonly is: "finding" | "check" | "suspect" | "set-up"; readonly id: string };
+
+const words = (text: string): LabelPart => ({ is: "words", text });
+const quote = (text: string): LabelPart => ({ is: "quote", text });
+
+const STATE_WORDS = { present: "yes", absent: "no", unknown: "not known" } as const;
+
+function answeredLabel(entry: EntryOf<"answered">): LabelPart[] {
+  const parts: LabelPart[] = [{ is: "finding", id: entry.finding }, words(STATE_WORDS[entry.state])];
+  if (entry.level !== undefined) parts.push(words(entry.level.replaceAll("-", " ")));
+  if (entry.value !== undefined) parts.push(words(`measured ${entry.value}`));
+  if (entry.words !== undefined) parts.push(quote(entry.words));
+  parts.push(words(entry.how === "check" ? "checked" : "told"));
+  return parts;
+}
+
+type Labels = { readonly [K in KnownEntry["kind"]]: (entry: EntryOf<K>) => LabelPart[] };
+
+const LABELS: Labels = {
+  opened: (entry) => [words("Case opened"), quote(entry.vehicle)],
+  "release-changed": (entry) => [words(`Weighed with release ${entry.knowledgeVersion ?? entry.release}`)],
+  "car-changed": () => [words("Car changed")],
+  told: (entry) => [words("Told"), quote(entry.text)],
+  answered: answeredLabel,
+  refused: (entry) => [words("Not meant"), { is: "finding", id: entry.finding }, quote(entry.words)],
+  "set-up": (entry) => [words("Car now"), { is: "set-up", id: entry.setUp }],
+  "not-possible": (entry) => [words("Not possible"), { is: "check", id: entry.check }, quote(entry.reason)],
+  "cautions-read": (entry) => [words("Cautions read"), { is: "check", id: entry.check }],
+  note: (entry) => [words("Note"), quote(entry.text)],
+  verdict: (entry) => [words("Verdict"), ...entry.suspects.map((id): LabelPart => ({ is: "suspect", id }))],
+  reopened: () => [words("Case reopened")],
+  retracted: () => [words("Taken back")],
+};
+
+/** What a timeline line says of an entry, in parts. */
+export function entryLabel(entry: Entry): readonly LabelPart[] {
+  if (!isKnownEntry(entry)) return [words(`Entry of a newer version (${entry.kind})`)];
+  const label = LABELS[entry.kind] as (entry: KnownEntry) => LabelPart[];
+  return label(entry);
+}

@@ -37,14 +37,13 @@ export function checkOutcomes(
   const count = sizes.reduce((product, size) => product * size, 1);
   const { suspects, shown, leak } = cumulativeTables(kept, findings, sizes, count);
   const given = components.map(({ marginals }) => {
-    const table = new Float64Array(count);
-    for (let cell = 0; cell < count; cell++) {
-      let product = leak[cell] as number;
-      const offset = cell * suspects.length;
-      for (let m = 0; m < suspects.length; m++) {
-        product *= 1 - (marginals[suspects[m] as number] as number) * (shown[offset + m] as number);
+    const table = leak.slice();
+    for (let m = 0; m < suspects.length; m++) {
+      const present = marginals[suspects[m] as number] as number;
+      const offset = m * count;
+      for (let cell = 0; cell < count; cell++) {
+        table[cell] = (table[cell] as number) * (1 - present * (shown[offset + cell] as number));
       }
-      table[cell] = product;
     }
     differences(table, sizes);
     return table;
@@ -85,47 +84,60 @@ function keptFindings(components: readonly Component[], findings: readonly Check
   return kept.sort((a, b) => a - b);
 }
 
-/** For each cell of grades: the leak's product, and for each suspect 1 - its product of q. */
+/** For each cell of grades the leak's product; for each suspect and cell, 1 - the suspect's product of q. */
 function cumulativeTables(
   kept: readonly number[],
   findings: readonly CheckFinding[],
   sizes: readonly number[],
   count: number,
 ): { suspects: Int32Array; shown: Float64Array; leak: Float64Array } {
-  const suspects = Int32Array.from(
-    new Set(kept.flatMap((j) => [...(findings[j] as CheckFinding).parents])),
-  ).sort();
-  const place = new Map(Array.from(suspects, (i, m) => [i, m]));
-  const silent = new Float64Array(count * suspects.length).fill(1);
+  const places = new Map<number, number>();
+  for (const j of kept) {
+    for (const i of (findings[j] as CheckFinding).parents) if (!places.has(i)) places.set(i, places.size);
+  }
+  const suspects = Int32Array.from(places.keys());
+  const shown = new Float64Array(count * suspects.length).fill(1);
   const leak = new Float64Array(count).fill(1);
   let stride = 1;
   kept.forEach((j, at) => {
     const { parents, q, leakQ } = findings[j] as CheckFinding;
-    const places = Int32Array.from(parents, (i) => place.get(i) as number);
     const size = sizes[at] as number;
-    for (let cell = 0; cell < count; cell++) {
-      const level = Math.floor(cell / stride) % size;
-      const row = q[level];
-      // The highest grade is "whatever the grade": no factor.
-      if (!row) continue;
-      leak[cell] = (leak[cell] as number) * (leakQ[level] as number);
-      const offset = cell * suspects.length;
-      for (let p = 0; p < places.length; p++) {
-        const to = offset + (places[p] as number);
-        silent[to] = (silent[to] as number) * (row[p] as number);
+    // The highest grade is "whatever the grade" and has no factor: hence no row for it.
+    for (let level = 0; level < leakQ.length; level++) {
+      const row = q[level] as Float64Array;
+      scaleCells(leak, 0, count, level * stride, stride, size, leakQ[level] as number);
+      for (let p = 0; p < parents.length; p++) {
+        const offset = (places.get(parents[p] as number) as number) * count;
+        scaleCells(shown, offset, count, level * stride, stride, size, row[p] as number);
       }
     }
     stride *= size;
   });
-  return { suspects, leak, shown: silent.map((value) => 1 - value) };
+  for (let at = 0; at < shown.length; at++) shown[at] = 1 - (shown[at] as number);
+  return { suspects, shown, leak };
+}
+
+/** Multiplies the cells in which one finding has one grade. */
+function scaleCells(
+  table: Float64Array,
+  offset: number,
+  count: number,
+  first: number,
+  stride: number,
+  size: number,
+  factor: number,
+): void {
+  for (let block = offset + first; block < offset + count; block += stride * size) {
+    for (let cell = block; cell < block + stride; cell++) table[cell] = (table[cell] as number) * factor;
+  }
 }
 
 /** Turns P(grade <= l) into P(grade = l) along every finding, in place; rounding below 0 is lifted to 0. */
 function differences(table: Float64Array, sizes: readonly number[]): void {
   let stride = 1;
   for (const size of sizes) {
-    for (let cell = table.length - 1; cell >= 0; cell--) {
-      if (Math.floor(cell / stride) % size > 0) {
+    for (let block = 0; block < table.length; block += stride * size) {
+      for (let cell = block + stride * size - 1; cell >= block + stride; cell--) {
         table[cell] = (table[cell] as number) - (table[cell - stride] as number);
       }
     }

@@ -1,0 +1,102 @@
+import { inferences } from "bayesjs";
+import { checkGain, explain, posterior } from "../../lib/engine/core/index.ts";
+import { asGeneralNetwork } from "../support/as-general-network.ts";
+import {
+  answered,
+  between,
+  largeModel,
+  openFindings,
+  seededUniform,
+  smallModel,
+} from "../support/random-models.ts";
+import { milliseconds, quantile, table } from "./timing.ts";
+
+/** Cases measured for each number of present findings. */
+const CASES = 40;
+
+/** One answer's work on a large random knowledge: explain the complaint, then the gain of 120 checks. */
+export function wholeStep(): string {
+  const rows = [4, 8, 12, 16, 20].map((present) => {
+    const whole: number[] = [];
+    const weigh: number[] = [];
+    const costs: number[] = [];
+    const residuals: number[] = [];
+    let cut = 0;
+    for (let seed = -3; seed < CASES; seed++) {
+      const model = largeModel(seed + 1_000, present);
+      const absent = between(seededUniform(seed + 7), [5, 40]);
+      const { evidence, known } = answered(model, seed + 2_000, present, absent);
+      const checks = model.checks.map((check) => openFindings(model, check, known));
+      let explained = 0;
+      const total = milliseconds(() => {
+        const start = performance.now();
+        const explanation = explain(evidence, [0]);
+        explained = performance.now() - start;
+        const components = explanation.components(12);
+        const merged = Int32Array.from(components.keys());
+        for (const findings of checks) checkGain(components, merged, findings);
+        if (seed >= 0) {
+          costs.push(explanation.planCost);
+          residuals.push(explanation.residual);
+          cut += explanation.approximate ? 1 : 0;
+        }
+      });
+      // The first few warm the code up.
+      if (seed >= 0) {
+        whole.push(total);
+        weigh.push(explained);
+      }
+    }
+    return [
+      present,
+      quantile(weigh, 0.5),
+      quantile(weigh, 0.95),
+      quantile(whole, 0.5),
+      quantile(whole, 0.95),
+      Math.max(...whole),
+      quantile(costs, 0.5),
+      Math.max(...costs),
+      cut,
+      quantile(residuals, 0.5),
+      quantile(residuals, 0.9),
+    ];
+  });
+  return table(
+    [
+      "present",
+      "explain med",
+      "p95",
+      "whole med ms",
+      "p95",
+      "max",
+      "cost med",
+      "max",
+      "cut of 40",
+      "residual med",
+      "p90",
+    ],
+    rows,
+  );
+}
+
+/** All marginals of a small network: the core beside bayesjs (junction tree and variable elimination). */
+export function besideGeneralLibrary(): string {
+  const rows = [8, 10, 12].map((suspects) => {
+    const model = smallModel(suspects, {
+      suspects: [suspects, suspects],
+      positives: [5, 5],
+      negatives: [3, 3],
+      parents: [3, 4],
+    });
+    const { network, given } = asGeneralNetwork(model);
+    const ids = Array.from(model.prior, (_, i) => `s${i}`);
+    const byLibrary = (infer: typeof inferences.junctionTree.infer): number =>
+      milliseconds(() => ids.forEach((id) => infer(network, { [id]: "T" }, given)));
+    const tree = byLibrary(inferences.junctionTree.infer);
+    const elimination = byLibrary(inferences.variableElimination.infer);
+    const samples = Array.from({ length: 60 }, () => milliseconds(() => posterior(model)));
+    const own = quantile(samples, 0.5);
+    return [suspects, own, tree, elimination, Math.min(tree, elimination) / own];
+  });
+  return table(["suspects", "core ms", "junction tree ms", "elimination ms", "ratio to the faster"], rows);
+}

@@ -1,0 +1,56 @@
+// Prints how fast Cornerwise works. Each section is a TypeScript function that returns text; it is bundled first,
+// as the browser would get it, so that no loader stands between the clock and the code.
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "vite";
+
+/** Title, file in this folder, exported function. Run some only: `npm run bench -- core`. */
+const sections = [
+  {
+    title: "One answer: explain the complaint and rate 120 checks (150 suspects, 300 findings)",
+    file: "core.bench.ts",
+    run: "wholeStep",
+  },
+  {
+    title: "All marginals of a small network, beside a general-purpose library",
+    file: "core.bench.ts",
+    run: "besideGeneralLibrary",
+  },
+];
+
+const wanted = process.argv.slice(2);
+const chosen = sections.filter(
+  ({ file, run }) => wanted.length === 0 || wanted.some((word) => `${file} ${run}`.includes(word)),
+);
+if (chosen.length === 0) {
+  console.error(
+    `No section matches ${wanted.join(" ")}; there are: ${sections.map(({ run }) => run).join(", ")}.`,
+  );
+  process.exit(1);
+}
+
+const root = join(import.meta.dirname, "..", "..");
+const outDir = join(root, "reports", "bench");
+mkdirSync(outDir, { recursive: true });
+await build({
+  root,
+  configFile: false,
+  logLevel: "warn",
+  // Bundled as well: Node cannot name the exports of CommonJS packages.
+  ssr: { noExternal: true },
+  build: {
+    ssr: true,
+    outDir,
+    emptyOutDir: true,
+    target: "node20",
+    rollupOptions: {
+      input: [...new Set(chosen.map(({ file }) => join(import.meta.dirname, file)))],
+      output: { entryFileNames: "[name].mjs" },
+    },
+  },
+});
+for (const { title, file, run } of chosen) {
+  const module = await import(pathToFileURL(join(outDir, file.replace(/\.ts$/, ".mjs"))).href);
+  console.log(`\n${title}\n${await module[run]()}`);
+}

@@ -30,6 +30,8 @@ export const CompiledShowing = z.strictObject({
 /** A link to an observation: one weight a level, falling from level to level. */
 export const CompiledLink = z.strictObject({ observation: Id, levels: z.array(Weight).min(1).max(4) });
 
+export type CompiledShowing = z.infer<typeof CompiledShowing>;
+
 export const CompiledFault = Fault.omit({ shows: true, links: true, decisive: true }).extend({
   shows: z.array(CompiledShowing),
   links: z.array(CompiledLink),

@@ -1,0 +1,99 @@
+import { type Car, readCar, type CarInput } from "../car/car.ts";
+import { CornerwiseError } from "../errors.ts";
+import type { CompiledFault, CompiledShowing, Knowledge } from "../knowledge/schema/compiled.ts";
+import { buildNodes, type ObservationNode } from "./observation-nodes.ts";
+import { indexPlaces, type PlaceIndex } from "./place-index.ts";
+import { suspectPriors } from "./priors.ts";
+import type { Suspect } from "./suspect.ts";
+
+/** What a suspect shows as one complaint. */
+export interface ComplaintLink {
+  readonly suspect: number;
+  readonly showings: readonly CompiledShowing[];
+}
+
+/** The knowledge laid over one car: suspects with priors, findings at places, checks at places. Plain data, never changed. */
+export interface Grounded {
+  readonly knowledge: Knowledge;
+  readonly car: Car;
+  readonly contexts: readonly string[];
+  readonly places: PlaceIndex;
+  readonly suspects: readonly Suspect[];
+  readonly suspectIndex: ReadonlyMap<string, number>;
+  readonly prior: Float64Array;
+  readonly faults: ReadonlyMap<string, CompiledFault>;
+  readonly links: ReadonlyMap<string, readonly ComplaintLink[]>;
+  readonly nodes: ReadonlyMap<string, ObservationNode>;
+}
+
+/** Suspects below this chance of being on the car at all are left out. */
+const SMALLEST_PRIOR = 1e-7;
+
+/**
+ * Lays the knowledge over a car.
+ *
+ * Unknown attributes are averaged over the cars on the road; `contexts` are ids of things that happened lately.
+ *
+ * Errors: `bad-request` for a car value that does not exist, `unknown-id` for a context that the knowledge does not
+ * hold, `empty-model` when no fault can be on this car.
+ */
+export function groundCar(
+  knowledge: Knowledge,
+  carInput: CarInput,
+  contexts: readonly string[] = [],
+): Grounded {
+  const { car } = readCar(knowledge, carInput);
+  const happened = [...new Set(contexts)].sort();
+  for (const id of happened) {
+    if (!knowledge.contexts.some((c) => c.id === id)) {
+      throw new CornerwiseError(
+        "unknown-id",
+        `"${id}" is not something that can have happened; see the list of findings.`,
+        { id },
+      );
+    }
+  }
+  const places = indexPlaces(knowledge);
+  const suspects = suspectPriors(knowledge, car, happened, places)
+    .filter((s) => s.prior > SMALLEST_PRIOR)
+    .map((s, index) => ({ ...s, index }));
+  if (suspects.length === 0) {
+    throw new CornerwiseError(
+      "empty-model",
+      "No fault of this knowledge can be on this car; mend the car or the knowledge.",
+      {},
+    );
+  }
+  const faults = new Map(knowledge.faults.map((f) => [f.id, f]));
+  return {
+    knowledge,
+    car,
+    contexts: happened,
+    places,
+    suspects,
+    suspectIndex: new Map(suspects.map((s) => [s.id, s.index])),
+    prior: Float64Array.from(suspects, (s) => s.prior),
+    faults,
+    links: complaintLinks(suspects, faults),
+    nodes: buildNodes(knowledge, suspects, faults, places),
+  };
+}
+
+function complaintLinks(
+  suspects: readonly Suspect[],
+  faults: ReadonlyMap<string, CompiledFault>,
+): Map<string, ComplaintLink[]> {
+  const links = new Map<string, ComplaintLink[]>();
+  for (const suspect of suspects) {
+    const byComplaint = new Map<string, CompiledShowing[]>();
+    for (const showing of faults.get(suspect.fault)?.shows ?? []) {
+      byComplaint.set(showing.complaint, [...(byComplaint.get(showing.complaint) ?? []), showing]);
+    }
+    for (const [complaint, showings] of byComplaint) {
+      const list = links.get(complaint) ?? [];
+      links.set(complaint, list);
+      list.push({ suspect: suspect.index, showings });
+    }
+  }
+  return links;
+}

@@ -30,20 +30,16 @@ const head = { id: MadeId, caseId: MadeId, at: At, by: z.string().min(1).max(80)
 /** The named fields only: a loose schema's index signature would let every misspelt field through. */
 type Named<T> = T extends unknown ? { readonly [K in keyof T as string extends K ? never : K]: T[K] } : never;
 
-const JoinedWords = z.string().min(1).max(40);
+const Field = z
+  .string()
+  .regex(/^[a-zA-Z]+$/, "use a field of the car")
+  .max(40);
+const FieldValue = z.union([z.string().max(80), z.number(), z.null()]);
 
-/** The car as it was told; the same fields as the car that suspects are grounded on. */
-export const CaseCar = z.strictObject({
-  drive: JoinedWords.exactOptional(),
-  front: z.strictObject({ layout: JoinedWords.exactOptional() }).exactOptional(),
-  rear: z.strictObject({ layout: JoinedWords.exactOptional() }).exactOptional(),
-  steering: JoinedWords.exactOptional(),
-  roads: JoinedWords.exactOptional(),
-  salt: JoinedWords.exactOptional(),
-  load: JoinedWords.exactOptional(),
-  odometerKm: z.number().min(0).max(2_000_000).exactOptional(),
-  ageYears: z.number().min(0).max(150).exactOptional(),
-});
+/** The car as it was told, nested by the paths that the knowledge asks for; readCar makes sense of it. */
+export const CaseCar = z
+  .record(Field, z.union([FieldValue, z.record(Field, FieldValue)]))
+  .refine((car) => Object.keys(car).length <= 40, "at most 40 fields");
 export type CaseCar = z.infer<typeof CaseCar>;
 
 export const Opened = z.looseObject({

@@ -1,0 +1,8 @@
+/** Says that a JSON file is a case of ours. */
+export const CASE_FORMAT = "cornerwise-case";
+
+/** Form of the case file; raised when an older reader could no longer read it rightly. */
+export const CASE_SCHEMA_VERSION = 1;
+
+/** Limits of an imported file: far above any real case, far below what would stall a phone. */
+export const CASE_LIMITS = { characters: 5_000_000, entries: 10_000, depth: 16 } as const;

@@ -1,0 +1,27 @@
+export { CASE_FORMAT, CASE_LIMITS, CASE_SCHEMA_VERSION } from "./case-file.ts";
+export type { CaseAnswer, CaseState, TimelineItem } from "./case-state.ts";
+export {
+  CaseCar,
+  type Entry,
+  type EntryOf,
+  isKnownEntry,
+  type KnownEntry,
+  type UnknownEntry,
+} from "./entries.ts";
+export { entryLabel, type LabelPart } from "./entry-label.ts";
+export { exportCase } from "./export.ts";
+export { foldCase } from "./fold.ts";
+export { importCase } from "./import.ts";
+export { jobCard, type WeighedForCard } from "./job-card.ts";
+export type {
+  CardFinding,
+  CardPaired,
+  CardSeverity,
+  CardSuspect,
+  CardWork,
+  JobCard,
+} from "./job-card-types.ts";
+export { mergeEntries } from "./merge.ts";
+export { parseEntry } from "./parse-entry.ts";
+export { findingAnswers, presentContexts } from "./present-contexts.ts";
+export { entryToUndo, retractionToRedo } from "./undo.ts";

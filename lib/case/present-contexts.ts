@@ -1,0 +1,19 @@
+import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CaseState } from "./case-state.ts";
+
+/** What lately happened to the car: answered contexts that are present, in the order of answering. */
+export function presentContexts(knowledge: Pick<Knowledge, "contexts">, state: CaseState): string[] {
+  const contexts = new Set(knowledge.contexts.map((context) => context.id));
+  return state.answers
+    .filter((answer) => answer.state === "present" && contexts.has(answer.finding))
+    .map((answer) => answer.finding);
+}
+
+/** The answers that weigh as findings: all but the contexts, which move priors instead. */
+export function findingAnswers(
+  knowledge: Pick<Knowledge, "contexts">,
+  state: CaseState,
+): CaseState["answers"] {
+  const contexts = new Set(knowledge.contexts.map((context) => context.id));
+  return state.answers.filter((answer) => !contexts.has(answer.finding));
+}

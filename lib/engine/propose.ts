@@ -1,0 +1,167 @@
+import type { CompiledCheck } from "../knowledge/schema/compiled.ts";
+import type { Answer } from "./answers.ts";
+import { asCheckFinding, type PlacedCheck, placedChecks } from "./check-places.ts";
+import { checkGain, type Component } from "./core/index.ts";
+import type { Grounded } from "./ground.ts";
+import { openQuestions } from "./questions.ts";
+import type { Weighing } from "./weigh.ts";
+
+/** Who does the next check, with what. */
+export interface ProposeOptions {
+  /** Set-up that the car is in; the knowledge's start when left out. */
+  readonly setUp?: string | undefined;
+  readonly who?: "owner" | "driver" | "technician" | undefined;
+  /** Is there a lift on whose ramps the car can stand? Yes when left out. */
+  readonly lift?: boolean | undefined;
+  /** Is there a second person? Yes when left out. */
+  readonly helper?: boolean | undefined;
+  /** Checks that cannot be done, by id with or without the place. */
+  readonly notPossible?: readonly string[] | undefined;
+  /** Leave questions out, or ask nothing else. */
+  readonly only?: "checks" | "questions" | undefined;
+  readonly limit?: number | undefined;
+}
+
+/** One finding that a check settles, with the grades it can have. */
+export interface Settled {
+  readonly finding: string;
+  readonly levels: readonly string[];
+}
+
+/** A check or question worth doing next. */
+export interface ProposedCheck {
+  /** `check@place`, or `ask:finding`. */
+  readonly id: string;
+  readonly kind: "check" | "question";
+  readonly check: CompiledCheck | undefined;
+  readonly place: string | undefined;
+  /** Name of the check, or the question. */
+  readonly name: string;
+  readonly minutes: number;
+  /** Minutes to bring the car from the present set-up into the one needed. */
+  readonly setUpMinutes: number;
+  readonly setUp: string;
+  /** Expected information about what explains the complaint, in bits. */
+  readonly gainBits: number;
+  /** gainBits per minute, set-up included: the order of the list. */
+  readonly score: number;
+  readonly settles: readonly Settled[];
+}
+
+/** Most sets of causes that gains are worked out over. */
+const MOST_COMPONENTS = 12;
+/** Gains below this are rounding, not information. */
+const SMALLEST_GAIN = 1e-3;
+const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
+
+/**
+ * The next checks, best first: expected information about what explains the complaint per minute, set-up included.
+ *
+ * Left out: what this person cannot do, what was settled by hand already, what the answers forbid, and road tests while
+ * a stop notice stands. Suspects with the same part at the same place are one repair, so nothing is spent on telling
+ * them apart. With nothing to explain the list is empty.
+ */
+export function proposeChecks(
+  grounded: Grounded,
+  answers: readonly Answer[],
+  weighing: Weighing,
+  options: ProposeOptions = {},
+): ProposedCheck[] {
+  const { explanation } = weighing;
+  if (explanation === undefined) return [];
+  const components = explanation.components(MOST_COMPONENTS);
+  const merged = mergeByRepair(grounded, components);
+  const { setUps, reports } = grounded.knowledge;
+  const from = options.setUp ?? setUps.start;
+  const proposed: ProposedCheck[] = [];
+  if (options.only !== "questions") {
+    const settled = new Set(
+      answers.flatMap((a) => (a.by === "check" || a.state === "unknown" ? [a.finding] : [])),
+    );
+    for (const placed of placedChecks(grounded)) {
+      const open = placed.nodes.filter((n) => !settled.has(n.id));
+      if (open.length === 0 || !canBeDone(grounded, weighing, placed, options)) continue;
+      const { gainBits } = checkGain(components, merged, open.map(asCheckFinding));
+      const setUpMinutes = setUps.minutes[from]?.[placed.check.setUp] ?? 0;
+      proposed.push({
+        id: placed.id,
+        kind: "check",
+        check: placed.check,
+        place: placed.place,
+        name: placed.check.name,
+        minutes: placed.check.minutes,
+        setUpMinutes,
+        setUp: placed.check.setUp,
+        gainBits,
+        score: gainBits / (placed.check.minutes + setUpMinutes),
+        settles: open.map((n) => ({ finding: n.id, levels: n.observation.levels })),
+      });
+    }
+  }
+  if (options.only !== "checks") {
+    const asked = new Set(answers.map((a) => a.finding));
+    for (const q of openQuestions(grounded, weighing, components, merged, asked)) {
+      if (RANKS[q.who] > RANKS[options.who ?? "technician"]) continue;
+      proposed.push({
+        id: `ask:${q.finding}`,
+        kind: "question",
+        check: undefined,
+        place: undefined,
+        name: q.ask,
+        minutes: reports.questionMinutes,
+        setUpMinutes: 0,
+        setUp: from,
+        gainBits: q.gainBits,
+        score: q.gainBits / reports.questionMinutes,
+        settles: [{ finding: q.finding, levels: ["present"] }],
+      });
+    }
+  }
+  return proposed
+    .filter((p) => p.gainBits >= SMALLEST_GAIN)
+    .sort((a, b) => b.score - a.score || (a.id < b.id ? -1 : 1))
+    .slice(0, options.limit ?? proposed.length);
+}
+
+/** The same parts at the same places are one repair. */
+function mergeByRepair(grounded: Grounded, components: readonly Component[]): Int32Array {
+  const values = new Map<string, number>();
+  return Int32Array.from(components, (component) => {
+    const repair =
+      component.kind === "set"
+        ? [
+            ...new Set(
+              component.set.map((i) => `${grounded.suspects[i]?.part}@${grounded.suspects[i]?.place}`),
+            ),
+          ]
+            .sort()
+            .join(" ")
+        : component.kind;
+    const value = values.get(repair) ?? values.size;
+    values.set(repair, value);
+    return value;
+  });
+}
+
+function canBeDone(
+  grounded: Grounded,
+  weighing: Weighing,
+  placed: PlacedCheck,
+  options: ProposeOptions,
+): boolean {
+  const { check, place } = placed;
+  const who = options.who ?? "technician";
+  const needs = grounded.knowledge.setUps.setUps.find((s) => s.id === check.setUp)?.needs ?? "nothing";
+  if (RANKS[check.who] > RANKS[who]) return false;
+  if (options.helper === false && check.helper) return false;
+  if (options.lift === false && needs === "lift") return false;
+  if (who !== "technician" && (needs === "lift" || needs === "stands")) return false;
+  if (options.notPossible?.some((id) => id === check.id || id === placed.id) === true) return false;
+  if (weighing.weighed.notices.length > 0 && check.does.includes("drives")) return false;
+  return !weighing.assembled.gathered.observations.some(
+    (answer) =>
+      answer.grade.from >= 0 &&
+      check.notWhen.includes(answer.observation.id) &&
+      (answer.place === undefined || grounded.places.overlap(answer.place, place)),
+  );
+}

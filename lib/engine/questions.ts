@@ -1,0 +1,137 @@
+import { entropyBits } from "../maths/entropy-bits.ts";
+import type { CompiledFeature } from "../knowledge/schema/compiled.ts";
+import { featureWeights, showingFit, showingStrength } from "./complaint-bit.ts";
+import { checkGain, type Component } from "./core/index.ts";
+import { featureChance } from "./feature-chance.ts";
+import type { GatheredComplaint } from "./gathered.ts";
+import type { Grounded } from "./ground.ts";
+import type { Weighing } from "./weigh.ts";
+
+/** A question that has not been answered, and what its answer is expected to teach. */
+export interface Question {
+  /** The finding that it asks for. */
+  readonly finding: string;
+  readonly ask: string;
+  readonly who: "owner" | "driver" | "technician";
+  readonly gainBits: number;
+  readonly yes: number;
+}
+
+/** Every open question about features of present complaints, about further complaints and about what happened lately. */
+export function openQuestions(
+  grounded: Grounded,
+  weighing: Weighing,
+  components: readonly Component[],
+  merged: Int32Array,
+  asked: ReadonlySet<string>,
+): Question[] {
+  const { knowledge } = grounded;
+  const questions: Question[] = [];
+  for (const gathered of weighing.assembled.gathered.complaints.values()) {
+    if (!gathered.present) continue;
+    for (const feature of knowledge.features) {
+      const finding = `${gathered.complaint.id}:${feature.id}`;
+      if (!feature.complaints.includes(gathered.complaint.id) || asked.has(finding) || asked.has(feature.id))
+        continue;
+      if (ruledOut(feature, gathered)) continue;
+      const chances = components.map((c) => featureGiven(grounded, gathered, feature, c));
+      questions.push({
+        finding,
+        ask: feature.question,
+        who: feature.who,
+        ...yesNoGain(components, merged, chances),
+      });
+    }
+  }
+  for (const complaint of knowledge.complaints) {
+    if (asked.has(complaint.id)) continue;
+    const links = grounded.links.get(complaint.id) ?? [];
+    const { gainBits, outcomes } = checkGain(components, merged, [
+      {
+        parents: Int32Array.from(links, (l) => l.suspect),
+        q: [Float64Array.from(links, (l) => 1 - showingStrength(l.showings))],
+        leakQ: [1 - complaint.leak],
+      },
+    ]);
+    const yes = outcomes.reduce((sum, o) => sum + (o.pattern[0] === 1 ? o.probability : 0), 0);
+    questions.push({ finding: complaint.id, ask: complaint.question, who: "owner", gainBits, yes });
+  }
+  for (const context of knowledge.contexts) {
+    if (asked.has(context.id) || grounded.contexts.includes(context.id)) continue;
+    const chances = components.map((c) => {
+      const factor = Math.max(1, ...c.set.map((i) => contextFactor(grounded, i, context.id)));
+      return (context.share * factor) / (1 - context.share + context.share * factor);
+    });
+    questions.push({
+      finding: context.id,
+      ask: context.question,
+      who: "owner",
+      ...yesNoGain(components, merged, chances),
+    });
+  }
+  return questions;
+}
+
+/** Expected information of a yes/no answer, from the chance of "yes" under each component. */
+function yesNoGain(
+  components: readonly Component[],
+  merged: Int32Array,
+  chances: readonly number[],
+): { gainBits: number; yes: number } {
+  const byValue = new Map<number, { weight: number; yes: number }>();
+  let weight = 0;
+  let yes = 0;
+  components.forEach((component, c) => {
+    const value = byValue.get(merged[c] ?? -1) ?? { weight: 0, yes: 0 };
+    byValue.set(merged[c] ?? -1, value);
+    value.weight += component.probability;
+    value.yes += component.probability * (chances[c] ?? 0);
+    weight += component.probability;
+    yes += component.probability * (chances[c] ?? 0);
+  });
+  if (weight <= 0) return { gainBits: 0, yes: 0 };
+  const uncertain = (p: number): number => entropyBits(Float64Array.of(p, 1 - p));
+  let within = 0;
+  for (const v of byValue.values())
+    if (v.weight > 0) within += (v.weight / weight) * uncertain(v.yes / v.weight);
+  return { gainBits: Math.max(0, uncertain(yes / weight) - within), yes: yes / weight };
+}
+
+/** Chance of a "yes" under a component, with the share of its group's tempered weight that the answer would get. */
+function featureGiven(
+  grounded: Grounded,
+  gathered: GatheredComplaint,
+  feature: CompiledFeature,
+  component: Component,
+): number {
+  const weights = featureWeights(grounded, gathered.features);
+  const temper = grounded.knowledge.groups.groups.find((g) => g.id === feature.group)?.temper ?? 0;
+  const count = gathered.features.filter((f) => f.feature.group === feature.group).length + 1;
+  const soften = (p: number): number => {
+    const weight = count ** -temper;
+    return p ** weight / (p ** weight + (1 - p) ** weight);
+  };
+  const chances = component.set.flatMap((i) => {
+    const link = grounded.links.get(gathered.complaint.id)?.find((l) => l.suspect === i);
+    const place = grounded.places.byId.get(grounded.suspects[i]?.place ?? "");
+    if (link === undefined || place === undefined) return [];
+    const modes = link.showings.map((showing) => ({
+      weight: showing.strength.p * showingFit(grounded, i, showing, gathered.features, weights),
+      chance: featureChance(feature, showing, place),
+    }));
+    const total = modes.reduce((sum, m) => sum + m.weight, 0);
+    return [modes.reduce((sum, m) => sum + (m.weight / total) * m.chance, 0)];
+  });
+  if (chances.length === 0) return soften(feature.background);
+  return soften(chances.reduce((sum, p) => sum + p, 0) / chances.length);
+}
+
+/** A feature whose opposite was answered "yes" is not worth asking. */
+function ruledOut(feature: CompiledFeature, gathered: GatheredComplaint): boolean {
+  return gathered.features.some((f) => f.present && f.feature.id === feature.opposite);
+}
+
+function contextFactor(grounded: Grounded, suspect: number, context: string): number {
+  const contexts = grounded.faults.get(grounded.suspects[suspect]?.fault ?? "")?.contexts ?? {};
+  return Object.hasOwn(contexts, context) ? (contexts[context] ?? 1) : 1;
+}

@@ -23,12 +23,13 @@ export function bruteForce({ prior, negatives, positives }: Evidence): BruteForc
       });
     }
     for (const { leak, parents, w, soft } of positives) {
-      let absent = 1 - leak;
+      // In logs: 1 - product would lose digits where the leak is small.
+      let logAbsent = Math.log1p(-leak);
       parents.forEach((i, at) => {
-        if (has(i)) absent *= 1 - w[at]!;
+        if (has(i)) logAbsent += Math.log1p(-w[at]!);
       });
       const [ifAbsent, ifPresent] = soft ?? [0, 1];
-      p *= ifAbsent * absent + ifPresent * (1 - absent);
+      p *= ifAbsent * Math.exp(logAbsent) - ifPresent * Math.expm1(logAbsent);
     }
     joint[set] = p;
   }

@@ -1,5 +1,5 @@
 import type { Bit } from "./checked-evidence.ts";
-import { DEFAULT_MAX_COST } from "./evidence.ts";
+import { DEFAULT_MAX_COST, MAX_COST } from "./evidence.ts";
 import { type CutLink, type Layout, layout } from "./layout.ts";
 
 /**
@@ -17,22 +17,21 @@ export function affordableLayout(
   maxCost = DEFAULT_MAX_COST,
   kept: readonly number[] = [],
 ): Layout {
-  const whole = layout(bits, active, alpha, [], { bound: maxCost });
+  const bound = maxCost > 0 ? Math.min(maxCost, MAX_COST) : 0;
+  const whole = layout(bits, active, alpha, [], { bound });
   if (whole) return whole;
   const candidates = weakestFirst(bits, active, alpha, kept);
   let tooFew = 0;
   let enough = candidates.length;
   while (enough - tooFew > 1) {
     const count = (tooFew + enough) >>> 1;
-    const limits = { bound: maxCost, firstWithin: true };
+    const limits = { bound, firstWithin: true };
     if (layout(bits, active, alpha, candidates.slice(0, count), limits)) enough = count;
     else tooFew = count;
   }
   const cuts = candidates.slice(0, enough);
   // Without a bound the layout always exists.
-  return (
-    layout(bits, active, alpha, cuts, { bound: maxCost }) ?? (layout(bits, active, alpha, cuts) as Layout)
-  );
+  return layout(bits, active, alpha, cuts, { bound }) ?? (layout(bits, active, alpha, cuts) as Layout);
 }
 
 /** Links whose loss matters least first: alpha * (share of this finding) * (share of the suspect's best other). */

@@ -24,23 +24,27 @@ export interface ComponentSource {
   readonly pairs: readonly ExplainingPair[];
   /** P(each suspect present | targets silent, suspect i present). */
   readonly given: (i: number) => Float64Array;
+  /** The same given two suspects; dearer, as it takes a run of its own. */
+  readonly givenBoth: (i: number, j: number) => Float64Array;
 }
 
 /** Sets are added until this much is covered. */
 const ENOUGH = 0.985;
 /** Pairs below this are left to the rest. */
 const SMALLEST_PAIR = 0.02;
+/** Conditionings that a pair's run of its own counts for. */
+const PAIR_COST = 4;
 /** A rest below this is rounding. */
 const SMALLEST_REST = 1e-12;
 
 /**
  * The empty set, the likeliest singles and pairs, and the rest; their mixture gives the exact marginals.
  *
- * None and singles are exact. A pair takes its first suspect's row with the second set to 1; the rest follows by
- * total probability, held within 0..1.
+ * The sets' rows are exact; the rest follows by total probability, held within 0..1 against rounding.
+ * Sets beyond `limit`, or beyond what `conditionings` can pay for, are left to the rest.
  */
 export function gainComponents(source: ComponentSource, limit: number, conditionings: number): Component[] {
-  const { marginals, silent, none, singles, pairs, given } = source;
+  const { marginals, silent, none, singles, pairs, given, givenBoth } = source;
   const ranked = [
     ...Array.from(singles, (probability, i) => ({ set: [i], probability })),
     ...pairs.map(({ i, j, probability }) => ({ set: [i, j], probability })),
@@ -49,17 +53,14 @@ export function gainComponents(source: ComponentSource, limit: number, condition
     .sort((a, b) => b.probability - a.probability);
   const chosen: Component[] = [{ set: [], kind: "none", probability: none, marginals: silent }];
   let covered = none;
-  const rows = new Set<number>();
+  let spent = 0;
   for (const { set, probability } of ranked) {
     if (covered >= ENOUGH || chosen.length > limit) break;
     const [first, second] = set as [number, number?];
-    if (!rows.has(first) && rows.size >= conditionings) continue;
-    rows.add(first);
-    let row = given(first);
-    if (second !== undefined) {
-      row = row.slice();
-      row[second] = 1;
-    }
+    const cost = second === undefined ? 1 : PAIR_COST;
+    if (spent + cost > conditionings) continue;
+    spent += cost;
+    const row = second === undefined ? given(first) : givenBoth(first, second);
     chosen.push({ set, kind: "set", probability, marginals: row });
     covered += probability;
   }

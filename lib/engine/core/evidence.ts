@@ -27,7 +27,7 @@ export interface Evidence {
 
 /** Limits on the work done; the defaults suit a phone. */
 export interface CoreOptions {
-  /** Largest plan cost before links are cut (see planCost). */
+  /** Largest plan cost before links are cut (see planCost); at most MAX_COST. */
   readonly maxCost?: number;
   /** Largest number of conditionings spent on pairs and on components. */
   readonly maxConditionings?: number;
@@ -41,3 +41,5 @@ export const LEAK_CEILING = 0.999;
 export const STRENGTH_CEILING = 0.99;
 /** Plan cost beyond which links are cut, unless the caller sets another. */
 export const DEFAULT_MAX_COST = 8e5;
+/** No plan dearer than this is run, whatever the caller asks: its tables would not fit into memory. */
+export const MAX_COST = 5e7;

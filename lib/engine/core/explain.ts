@@ -62,11 +62,16 @@ export function explain(
 
 /** The run with the targets silent, and what it was compared with. */
 interface TargetRuns {
-  /** Everything but the targets, which are taken as silent. */
-  readonly silent: Run;
+  readonly silent: SilentRun;
   readonly logEvidence: number;
   readonly marginals: Float64Array;
   readonly involved: Float64Array;
+}
+
+/** A run of everything but the targets, which are taken as silent. */
+interface SilentRun extends Run {
+  /** P(each suspect present | suspects i and j present), by a run with i taken as sure. */
+  conditionBoth(i: number, j: number): Float64Array;
 }
 
 /** One reliable target: P(E) = P(target left out) - P(target silent), both on one plan that lacks its bit. */
@@ -111,12 +116,20 @@ function directRuns(checked: CheckedEvidence, targets: readonly number[], option
   };
 }
 
-function silentRun(checked: CheckedEvidence, targets: readonly number[], plan: Layout): Run {
+function silentRun(checked: CheckedEvidence, targets: readonly number[], plan: Layout): SilentRun {
   const silences = targets.map((k): NegativeFactor => {
     const { leak, parents, w } = checked.bits[k] as Bit;
     return { leakQ: 1 - leak, parents, q: w.map((strength) => 1 - strength) };
   });
-  return runLayout(checked.bits, plan, foldedOdds(checked.prior, [...checked.negatives, ...silences]));
+  const odds = foldedOdds(checked.prior, [...checked.negatives, ...silences]);
+  return {
+    ...runLayout(checked.bits, plan, odds),
+    conditionBoth: (i, j) => {
+      const alpha = odds.alpha.with(i, 1);
+      const beta = odds.beta.with(i, 0);
+      return runLayout(checked.bits, plan, { ...odds, alpha, beta }).condition(j);
+    },
+  };
 }
 
 function others(checked: CheckedEvidence, targets: readonly number[]): number[] {
@@ -155,6 +168,7 @@ function explanationOf(
     singles,
     pairs: found.pairs,
     given,
+    givenBoth: (i, j) => silent.conditionBoth(i, j),
   };
   return {
     logEvidence,

@@ -1,0 +1,424 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import {
+  type Evidence,
+  explain,
+  LEAK_FLOOR,
+  type PositiveBit,
+  posterior,
+  run,
+  STRENGTH_CEILING,
+} from "../../lib/engine/core/index.ts";
+import { bruteForce } from "../support/brute-force.ts";
+import { quickscore } from "../support/quickscore.ts";
+import { answered, largeModel, pick, seededUniform, smallModel } from "../support/random-models.ts";
+
+/* Laws that follow from the definition of a noisy-OR network and from the axioms of probability. */
+
+const shape = {
+  suspects: [2, 9],
+  positives: [1, 7],
+  negatives: [0, 6],
+  parents: [1, 5],
+  soft: 0.2,
+} as const;
+const models = fc.integer({ min: 1, max: 1e6 }).map((seed) => ({ seed, model: smallModel(seed, shape) }));
+const settings = { seed: 20_261, numRuns: 300 };
+
+function expectSame(got: ArrayLike<number>, wanted: ArrayLike<number>, tolerance = 1e-12): void {
+  expect(got.length).toBe(wanted.length);
+  let error = 0;
+  for (let i = 0; i < got.length; i++) error = Math.max(error, Math.abs(got[i]! - wanted[i]!));
+  expect(error).toBeLessThan(tolerance);
+}
+
+describe("laws of weighing", () => {
+  it("does not depend on the order of findings or of parents, and leaves its input alone", () => {
+    fc.assert(
+      fc.property(models, ({ seed, model }) => {
+        const before = JSON.stringify(model);
+        const uniform = seededUniform(seed);
+        const shuffled = <T>(list: readonly T[]): T[] =>
+          Array.from(pick(uniform, list.length, list.length), (at) => list[at]!);
+        const other: Evidence = {
+          prior: model.prior,
+          negatives: shuffled(model.negatives),
+          positives: shuffled(model.positives).map((bit): PositiveBit => {
+            const order = pick(uniform, bit.parents.length, bit.parents.length);
+            return {
+              ...bit,
+              parents: order.map((at) => bit.parents[at]!),
+              w: Float64Array.from(order, (at) => bit.w[at]!),
+            };
+          }),
+        };
+        const a = posterior(model);
+        const b = posterior(other);
+        expectSame(a.marginals, b.marginals);
+        expectSame([a.logEvidence], [b.logEvidence], 1e-10);
+        expect(JSON.stringify(model)).toBe(before);
+        expect([...posterior(model).marginals]).toEqual([...a.marginals]);
+      }),
+      settings,
+    );
+  });
+
+  it("is symmetric: P(i) P(j | i) = P(j) P(i | j)", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const result = run(model);
+        const rows = Array.from(model.prior, (_, i) => result.condition(i));
+        rows.forEach((row, i) => {
+          row.forEach((p, j) => {
+            expectSame([result.marginals[i]! * p], [result.marginals[j]! * rows[j]![i]!]);
+          });
+        });
+      }),
+      settings,
+    );
+  });
+
+  it("conditioning equals weighing with that suspect's prior set to 1", () => {
+    fc.assert(
+      fc.property(models, ({ seed, model }) => {
+        const i = seed % model.prior.length;
+        const prior = model.prior.slice();
+        prior[i] = 1;
+        expectSame(run(model).condition(i), posterior({ ...model, prior }).marginals);
+      }),
+      settings,
+    );
+  });
+
+  it("P(E and finding present) + P(E and finding absent) = P(E)", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const { soft, ...first } = model.positives[0]!;
+        const rest = model.positives.slice(1);
+        const silent = { leakQ: 1 - first.leak, parents: first.parents, q: first.w.map((w) => 1 - w) };
+        const present = posterior({ ...model, positives: [first, ...rest] });
+        const missing = posterior({ ...model, negatives: [...model.negatives, silent], positives: rest });
+        const either = posterior({ ...model, positives: rest });
+        const sum = Math.exp(present.logEvidence) + Math.exp(missing.logEvidence);
+        expectSame([sum / Math.exp(either.logEvidence)], [1], 1e-11);
+        expect(soft === undefined || soft.length === 2).toBe(true);
+      }),
+      settings,
+    );
+  });
+
+  it("a soft answer of (0, 1) is a hard one, equal weights are no evidence, (1, 0) is an absent finding", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const hard = model.positives.map(({ soft: _, ...bit }) => bit);
+        const as = (soft: readonly [number, number]): Evidence => ({
+          ...model,
+          positives: hard.map((bit) => ({ ...bit, soft })),
+        });
+        expectSame(posterior(as([0, 1])).marginals, posterior({ ...model, positives: hard }).marginals);
+        expectSame(posterior(as([0.3, 0.3])).marginals, posterior({ ...model, positives: [] }).marginals);
+        const negatives = hard.map((bit) => ({
+          leakQ: 1 - bit.leak,
+          parents: bit.parents,
+          q: bit.w.map((w) => 1 - w),
+        }));
+        const absent = { ...model, negatives: [...model.negatives, ...negatives], positives: [] };
+        expectSame(posterior(as([1, 0])).marginals, posterior(absent).marginals);
+      }),
+      settings,
+    );
+  });
+
+  it("another cause that is sure explains a finding away: P(i | finding, j) <= P(i | finding)", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const { soft: _, ...bit } = model.positives[0]!;
+        if (bit.parents.length < 2) return;
+        const result = run({ ...model, positives: [bit] });
+        const [i, j] = bit.parents;
+        expect(result.condition(j!)[i!]!).toBeLessThanOrEqual(result.marginals[i!]! + 1e-12);
+      }),
+      settings,
+    );
+  });
+});
+
+describe("laws of explaining", () => {
+  it("the share outside the knowledge, singles, pairs and residual sum to 1; involved is at least the sets listed", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const result = explain(model, [0]);
+        const listed = result.none + result.singles.reduce((sum, p) => sum + p, 0);
+        const pairs = result.pairs.reduce((sum, { probability }) => sum + probability, 0);
+        expectSame([listed + pairs + result.residual], [1], 1e-11);
+        result.involved.forEach((p, i) => {
+          const own = result.pairs.filter((pair) => pair.i === i || pair.j === i);
+          const sets = result.singles[i]! + own.reduce((sum, { probability }) => sum + probability, 0);
+          expect(p).toBeGreaterThanOrEqual(sets - 1e-11);
+          expect(p).toBeLessThanOrEqual(result.marginals[i]! + 1e-11);
+        });
+      }),
+      settings,
+    );
+  });
+
+  it("components sum to 1 and mix to the marginals", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const result = explain(model, [0]);
+        for (const limit of [1, 4, 12]) {
+          const components = result.components(limit);
+          const sets = components.filter(({ kind }) => kind === "set");
+          expect(sets.length).toBeLessThanOrEqual(limit);
+          expectSame([components.reduce((sum, { probability }) => sum + probability, 0)], [1], 1e-11);
+          const mixed = Array.from(model.prior, (_, i) =>
+            components.reduce((sum, { probability, marginals }) => sum + probability * marginals[i]!, 0),
+          );
+          expectSame(mixed, result.marginals, 1e-10);
+        }
+      }),
+      settings,
+    );
+  });
+
+  it("one target by difference equals the same target by its own run", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const { soft: _, ...first } = model.positives[0]!;
+        const rest = model.positives.slice(1);
+        const hard = explain({ ...model, positives: [first, ...rest] }, [0]);
+        // Halving both weights changes P(E) only, and takes the general way.
+        const direct = explain({ ...model, positives: [{ ...first, soft: [0, 0.5] }, ...rest] }, [0]);
+        expectSame(hard.marginals, direct.marginals, 1e-11);
+        expectSame(hard.involved, direct.involved, 1e-11);
+        expectSame(hard.singles, direct.singles, 1e-11);
+        expectSame([hard.none, hard.logEvidence + Math.log(0.5)], [direct.none, direct.logEvidence], 1e-10);
+      }),
+      settings,
+    );
+  });
+});
+
+describe("size", () => {
+  it.each([31, 32, 33, 64, 70])(
+    "%i present findings on a chain of 15 suspects agree with enumeration",
+    (count) => {
+      const uniform = seededUniform(count);
+      // Neighbours share findings, as at the corners of a car; so the plan stays narrow.
+      const positives = Array.from({ length: count }, (_, k): PositiveBit => {
+        const parents = Int32Array.of(Math.floor((14 * k) / count), Math.floor((14 * k) / count) + 1);
+        return {
+          leak: 0.01 + 0.1 * uniform(),
+          parents,
+          w: Float64Array.from(parents, () => 0.05 + 0.4 * uniform()),
+        };
+      });
+      const model = { ...smallModel(count, { ...shape, suspects: [15, 15] }), positives };
+      const oracle = bruteForce(model);
+      const result = posterior(model);
+      expect(result.approximate).toBe(false);
+      expectSame(result.marginals, oracle.marginals, 1e-11);
+      expectSame([result.logEvidence], [Math.log(oracle.evidence)], 1e-10);
+    },
+  );
+
+  it("64 present findings without any locality are cut, not refused", () => {
+    const model = smallModel(64, {
+      ...shape,
+      suspects: [10, 10],
+      positives: [64, 64],
+      parents: [2, 4],
+      soft: 0,
+    });
+    const oracle = bruteForce(model);
+    for (const maxCost of [undefined, Number.POSITIVE_INFINITY]) {
+      const result = posterior(model, maxCost === undefined ? {} : { maxCost });
+      expect(result.approximate).toBe(true);
+      expect(result.logEvidence).toBeLessThanOrEqual(Math.log(oracle.evidence));
+      expect(result.marginals.every((p) => p >= 0 && p <= 1)).toBe(true);
+    }
+  });
+
+  it("two hundred present findings do not underflow", () => {
+    // 200 findings with nothing but a leak of 1e-3: P(E) = 1e-600, below the smallest double.
+    const lone: PositiveBit = { leak: 1e-3, parents: Int32Array.of(), w: Float64Array.of() };
+    const pair: PositiveBit = { leak: 1e-3, parents: Int32Array.of(0, 1), w: Float64Array.of(1e-9, 1e-9) };
+    const lonely = posterior({
+      prior: Float64Array.of(0.5, 0.5),
+      negatives: [],
+      positives: new Array<PositiveBit>(200).fill(lone),
+    });
+    expectSame([lonely.logEvidence], [200 * Math.log(1e-3)], 1e-9);
+    const paired = posterior({
+      prior: Float64Array.of(0.5, 0.5),
+      negatives: [],
+      positives: new Array<PositiveBit>(20).fill(pair),
+    });
+    expectSame([paired.logEvidence], [20 * Math.log(1e-3)], 1e-4);
+  });
+
+  it("150 suspects and 7 present findings agree with Quickscore (Heckerman 1989) within its rounding", () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const { evidence } = answered(largeModel(seed, 7), seed, 7, 25);
+      const oracle = quickscore(evidence);
+      const result = posterior(evidence);
+      expect(oracle.rounding).toBeLessThan(1e-6);
+      const tolerance = Math.max(1e-10, oracle.rounding);
+      expectSame(result.marginals, oracle.marginals, tolerance);
+      expectSame([result.logEvidence], [Math.log(oracle.evidence)], tolerance);
+    }
+  });
+
+  it("stays cheap on local knowledge: plan cost, not milliseconds", () => {
+    // Budgets from our own measurements with room to spare; no outside source.
+    for (let seed = 1; seed <= 20; seed++) {
+      const { evidence } = answered(largeModel(seed, 12), seed, 12, 20);
+      expect(posterior(evidence).planCost).toBeLessThan(200_000);
+    }
+  });
+});
+
+describe("cutting links", () => {
+  it("flags it, keeps the cost, gives a lower bound of P(E), and stays near the exact marginals", () => {
+    let cutRuns = 0;
+    let total = 0;
+    let count = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const { evidence } = answered(largeModel(seed, 14), seed, 14, 15);
+      const exact = posterior(evidence, { maxCost: Number.POSITIVE_INFINITY });
+      const maxCost = Math.max(500, exact.planCost / 4);
+      const cut = posterior(evidence, { maxCost });
+      if (exact.planCost <= maxCost) continue;
+      cutRuns++;
+      expect(exact.approximate).toBe(false);
+      expect(cut.approximate).toBe(true);
+      expect(cut.cuts).toBeGreaterThan(0);
+      expect(cut.planCost).toBeLessThanOrEqual(maxCost);
+      expect(cut.logEvidence).toBeLessThanOrEqual(exact.logEvidence + 1e-9);
+      cut.marginals.forEach((p, i) => {
+        expect(p >= 0 && p <= 1).toBe(true);
+        total += Math.abs(p - exact.marginals[i]!);
+        count++;
+      });
+    }
+    expect(cutRuns).toBeGreaterThan(30);
+    expect(total / count).toBeLessThan(0.01);
+  });
+
+  it("explains with a consistent whole and a lower bound, for one target and for two", () => {
+    for (let seed = 1; seed <= 30; seed++) {
+      const { evidence } = answered(largeModel(seed, 12), seed, 12, 15);
+      for (const targets of [[0], [0, 5]]) {
+        const exact = explain(evidence, targets, { maxCost: Number.POSITIVE_INFINITY });
+        const cut = explain(evidence, targets, { maxCost: 300 });
+        expect(cut.logEvidence).toBeLessThanOrEqual(exact.logEvidence + 1e-9);
+        const singles = cut.singles.reduce((sum, p) => sum + p, 0);
+        expect(cut.none + singles).toBeLessThanOrEqual(1 + 1e-9);
+        cut.involved.forEach((p, i) => expect(p).toBeGreaterThanOrEqual(cut.singles[i]! - 1e-9));
+      }
+    }
+  });
+});
+
+describe("what cannot be weighed", () => {
+  const bit: PositiveBit = { leak: 0.1, parents: Int32Array.of(0), w: Float64Array.of(0.5) };
+  const model: Evidence = { prior: Float64Array.of(0.2), negatives: [], positives: [bit] };
+  const cases: readonly [string, string, () => unknown][] = [
+    [
+      "no suspect",
+      "empty-model",
+      () => posterior({ prior: Float64Array.of(), negatives: [], positives: [] }),
+    ],
+    [
+      "a prior of 1.5",
+      "probability-out-of-range",
+      () => posterior({ ...model, prior: Float64Array.of(1.5) }),
+    ],
+    [
+      "a prior of NaN",
+      "probability-out-of-range",
+      () => posterior({ ...model, prior: Float64Array.of(Number.NaN) }),
+    ],
+    [
+      "a negative leak",
+      "probability-out-of-range",
+      () => posterior({ ...model, positives: [{ ...bit, leak: -0.1 }] }),
+    ],
+    [
+      "a strength above 1",
+      "probability-out-of-range",
+      () => posterior({ ...model, positives: [{ ...bit, w: Float64Array.of(2) }] }),
+    ],
+    [
+      "a soft weight above 1",
+      "probability-out-of-range",
+      () => posterior({ ...model, positives: [{ ...bit, soft: [0, 3] }] }),
+    ],
+    [
+      "a parent that does not exist",
+      "bad-request",
+      () => posterior({ ...model, positives: [{ ...bit, parents: Int32Array.of(1) }] }),
+    ],
+    [
+      "a parent named twice",
+      "bad-request",
+      () =>
+        posterior({
+          ...model,
+          positives: [{ ...bit, parents: Int32Array.of(0, 0), w: Float64Array.of(0.5, 0.5) }],
+        }),
+    ],
+    [
+      "more parents than strengths",
+      "bad-request",
+      () => posterior({ ...model, positives: [{ ...bit, parents: Int32Array.of(0, 0) }] }),
+    ],
+    [
+      "a finding that cannot be absent",
+      "impossible-evidence",
+      () =>
+        posterior({ ...model, negatives: [{ leakQ: 0, parents: Int32Array.of(), q: Float64Array.of() }] }),
+    ],
+    [
+      "a sure suspect that must show an absent finding",
+      "impossible-evidence",
+      () =>
+        posterior({
+          prior: Float64Array.of(1),
+          positives: [],
+          negatives: [{ leakQ: 1, parents: Int32Array.of(0), q: Float64Array.of(0) }],
+        }),
+    ],
+    [
+      "an answer that never comes",
+      "impossible-evidence",
+      () => posterior({ ...model, positives: [{ ...bit, soft: [0, 0] }] }),
+    ],
+    [
+      "conditioning on a suspect that is ruled out",
+      "impossible-evidence",
+      () => run({ ...model, prior: Float64Array.of(0) }).condition(0),
+    ],
+    ["conditioning on a suspect that does not exist", "impossible-evidence", () => run(model).condition(7)],
+    ["no target", "bad-request", () => explain(model, [])],
+    ["a target that does not exist", "bad-request", () => explain(model, [1])],
+    ["a target twice", "bad-request", () => explain(model, [0, 0])],
+  ];
+  it.each(cases)("%s", (_, code, act) => {
+    expect(act).toThrow(expect.objectContaining({ name: "CornerwiseError", code }));
+  });
+
+  it("raises a leak of 0 to its floor and lowers a sure link to its ceiling", () => {
+    const extreme: Evidence = { ...model, positives: [{ ...bit, leak: 0, w: Float64Array.of(1) }] };
+    const written: Evidence = {
+      ...model,
+      positives: [{ ...bit, leak: LEAK_FLOOR, w: Float64Array.of(STRENGTH_CEILING) }],
+    };
+    expect(posterior(extreme)).toEqual(posterior(written));
+    const orphan: Evidence = {
+      ...model,
+      positives: [{ leak: 0, parents: Int32Array.of(), w: Float64Array.of() }],
+    };
+    expectSame([posterior(orphan).logEvidence], [Math.log(LEAK_FLOOR)], 1e-9);
+  });
+});

@@ -111,8 +111,8 @@ export const Note = z.looseObject({ ...head, kind: z.literal("note"), text: Long
 export const Verdict = z.looseObject({
   ...head,
   kind: z.literal("verdict"),
-  suspects: z.array(KnowledgeId).max(20),
-  proof: z.array(KnowledgeId).max(100),
+  suspects: z.array(KnowledgeId).max(20).readonly(),
+  proof: z.array(KnowledgeId).max(100).readonly(),
   note: Long.exactOptional(),
 });
 

@@ -1,3 +1,4 @@
+import { suspectName } from "../engine/names.ts";
 import { indexPlaces } from "../engine/place-index.ts";
 import type { CompiledFault, CompiledPart, Knowledge, PlaceRecord } from "../knowledge/schema/compiled.ts";
 import { findingIfKnown, gradeOf } from "./card-findings.ts";
@@ -19,8 +20,8 @@ export function suspectIfKnown(knowledge: Knowledge, id: string): KnownSuspect |
   const part = knowledge.parts.find((one) => one.id === fault?.part);
   const place = knowledge.places.places.find((one) => one.id === placeId);
   if (fault === undefined || part === undefined || place === undefined) return undefined;
-  const where = part.places.length > 1 ? `${place.name} ` : "";
-  return { id, name: `${where}${part.name}: ${fault.name}`, fault, part, place };
+  const name = suspectName(knowledge, { fault: fault.id, part: part.id, place: place.id });
+  return { id, name, fault, part, place };
 }
 
 /** Whether a finding that is present follows from the suspect more than from causes outside the knowledge. */

@@ -1,4 +1,4 @@
-import type { Entry } from "./entries.ts";
+import type { Entry, EntryOf } from "./entries.ts";
 import { orderEntries } from "./order-entries.ts";
 import { retractedIds } from "./retracted-ids.ts";
 
@@ -21,13 +21,21 @@ export function entryToUndo(entries: Iterable<Entry>, by?: string): Entry | unde
 }
 
 /**
- * The retraction that redo takes back: the newest undo that holds, when nothing was entered after it.
+ * The retraction that redo takes back: the newest undo that holds.
+ *
+ * Shape   undefined when nothing was undone, or something was entered since.
  */
 export function retractionToRedo(entries: Iterable<Entry>, by?: string): Entry | undefined {
-  const ordered = orderEntries(entries);
+  const ordered = orderEntries(entries).filter((entry) => by === undefined || entry.by === by);
   const retracted = retractedIds(ordered);
+  const kinds = new Map(ordered.map((entry) => [entry.id, entry.kind]));
   const newest = ordered.findLast(
-    (entry) => !retracted.has(entry.id) && (by === undefined || entry.by === by),
+    // A retraction of a retraction is a redo: passed over, as redo again goes further back.
+    (entry) => !retracted.has(entry.id) && !(isRetraction(entry) && kinds.get(entry.entry) === "retracted"),
   );
   return newest?.kind === "retracted" ? newest : undefined;
+}
+
+function isRetraction(entry: Entry): entry is EntryOf<"retracted"> {
+  return entry.kind === "retracted";
 }

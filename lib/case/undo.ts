@@ -26,9 +26,10 @@ export function entryToUndo(entries: Iterable<Entry>, by?: string): Entry | unde
  * Shape   undefined when nothing was undone, or something was entered since.
  */
 export function retractionToRedo(entries: Iterable<Entry>, by?: string): Entry | undefined {
-  const ordered = orderEntries(entries).filter((entry) => by === undefined || entry.by === by);
-  const retracted = retractedIds(ordered);
-  const kinds = new Map(ordered.map((entry) => [entry.id, entry.kind]));
+  const all = orderEntries(entries);
+  const retracted = retractedIds(all);
+  const ordered = all.filter((entry) => by === undefined || entry.by === by);
+  const kinds = new Map(all.map((entry) => [entry.id, entry.kind]));
   const newest = ordered.findLast(
     // A retraction of a retraction is a redo: passed over, as redo again goes further back.
     (entry) => !retracted.has(entry.id) && !(isRetraction(entry) && kinds.get(entry.entry) === "retracted"),

@@ -7,6 +7,8 @@ import type { Grounded } from "./ground.ts";
 export interface FeatureAnswer {
   readonly feature: CompiledFeature;
   readonly present: boolean;
+  /** A told feature is as told only so often; else it says nothing. */
+  readonly by: "report" | "check";
 }
 
 /**
@@ -74,11 +76,21 @@ export function showingFit(
 ): number {
   const place = grounded.places.byId.get(grounded.suspects[suspect]?.place ?? "");
   if (place === undefined) return 1;
-  return features.reduce(
-    (fit, { feature, present }, k) =>
-      fit * chanceOf(featureChance(feature, showing, place), present) ** (weights[k] ?? 1),
-    1,
-  );
+  return features.reduce((fit, { feature, present, by }, k) => {
+    const chance = trusted(grounded, feature, featureChance(feature, showing, place), by);
+    return fit * chanceOf(chance, present) ** (weights[k] ?? 1);
+  }, 1);
+}
+
+/** Chance of a feature as it is told: mixed with its background by how often a told feature is as told. */
+export function trusted(
+  grounded: Grounded,
+  feature: CompiledFeature,
+  chance: number,
+  by: FeatureAnswer["by"],
+): number {
+  const trust = by === "report" ? grounded.knowledge.reports.features : 1;
+  return trust * chance + (1 - trust) * feature.background;
 }
 
 /** Weight of each answered feature by how many of its group are answered. */

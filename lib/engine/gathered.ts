@@ -108,7 +108,7 @@ function attachFeatures(
         (of === undefined ? !told.has(`${c}:${feature.id}`) : c === of),
     );
     for (const host of hosts)
-      complaints.get(host)?.features.push({ feature, present: answer.state === "present" });
+      complaints.get(host)?.features.push({ feature, present: answer.state === "present", by: answer.by });
     if (hosts.length === 0 && of === undefined) {
       problems.push({
         code: "no-effect",

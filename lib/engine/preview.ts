@@ -1,7 +1,9 @@
+import { writeCar } from "../car/car.ts";
 import type { Answer } from "./answers.ts";
-import type { Grounded } from "./ground.ts";
+import { parseFinding } from "./finding-id.ts";
+import { type Grounded, groundCar } from "./ground.ts";
 import type { ProposedCheck } from "./propose.ts";
-import { type RankedSuspect, weighing } from "./weigh.ts";
+import { type RankedSuspect, type Weighed, weighing } from "./weigh.ts";
 
 /** One result that a check may have, and the ranking that it would lead to. */
 export interface PreviewedResult {
@@ -19,7 +21,8 @@ const LEADERS = 3;
  * What each result of a check would do to the ranking, before it is made: nothing found, and each finding in each grade
  * with the others not found. Results of several findings at once are not listed.
  *
- * Each chance is exact: the ratio of the probabilities of the answers with and without the result.
+ * A check's chances are exact, the ratio of the probabilities of the answers with and without the result; a question's
+ * come from the mixture that chose it.
  */
 export function previewResults(
   grounded: Grounded,
@@ -41,21 +44,28 @@ export function previewResults(
       );
     }
   });
-  const weighed = results.map((added) => ({
-    added,
-    after: weighing(grounded, [...answers, ...added]).weighed,
-  }));
-  const asked = proposed.kind === "question";
-  const top = Math.max(...weighed.map((w) => w.after.logEvidence));
-  const total = weighed.reduce((sum, w) => sum + Math.exp(w.after.logEvidence - top), 0);
   const before = weighing(grounded, answers).weighed.logEvidence;
-  return weighed.map(({ added, after }) => ({
-    answers: added,
-    // A feature's answer scales its complaint's evidence, so a question's chances are shares of its two answers.
-    probability: asked
-      ? Math.exp(after.logEvidence - top) / total
-      : Math.min(1, Math.exp(after.logEvidence - before)),
-    leaders: after.ranking.slice(0, LEADERS),
-    notInKnowledge: after.notInKnowledge,
-  }));
+  return results.map((added, k) => {
+    const after = weighAfter(grounded, [...answers, ...added]);
+    const exact = Math.min(1, Math.exp(after.logEvidence - before));
+    return {
+      answers: added,
+      probability: proposed.yes === undefined ? exact : k === 0 ? 1 - proposed.yes : proposed.yes,
+      leaders: after.ranking.slice(0, LEADERS),
+      notInKnowledge: after.notInKnowledge,
+    };
+  });
+}
+
+/** Weighs with answers that may tell what happened to the car: that moves the priors, so the car is laid out anew. */
+function weighAfter(grounded: Grounded, answers: readonly Answer[]): Weighed {
+  const happened = answers.filter(
+    (a) => a.state === "present" && parseFinding(grounded.knowledge, a.finding).kind === "context",
+  );
+  const contexts = [...new Set([...grounded.contexts, ...happened.map((a) => a.finding)])];
+  const ground =
+    contexts.length === grounded.contexts.length
+      ? grounded
+      : groundCar(grounded.knowledge, writeCar(grounded.car), contexts);
+  return weighing(ground, answers).weighed;
 }

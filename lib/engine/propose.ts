@@ -46,6 +46,8 @@ export interface ProposedCheck {
   /** gainBits per minute, set-up included: the order of the list. */
   readonly score: number;
   readonly settles: readonly Settled[];
+  /** For a question: chance of the answer "yes". */
+  readonly yes: number | undefined;
 }
 
 /** Most sets of causes that gains are worked out over. */
@@ -95,6 +97,7 @@ export function proposeChecks(
         gainBits,
         score: gainBits / (placed.check.minutes + setUpMinutes),
         settles: open.map((n) => ({ finding: n.id, levels: n.observation.levels })),
+        yes: undefined,
       });
     }
   }
@@ -114,6 +117,7 @@ export function proposeChecks(
         gainBits: q.gainBits,
         score: q.gainBits / reports.questionMinutes,
         settles: [{ finding: q.finding, levels: ["present"] }],
+        yes: q.yes,
       });
     }
   }

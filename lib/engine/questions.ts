@@ -1,6 +1,6 @@
 import { entropyBits } from "../maths/entropy-bits.ts";
 import type { CompiledFeature } from "../knowledge/schema/compiled.ts";
-import { featureWeights, showingFit, showingStrength } from "./complaint-bit.ts";
+import { featureWeights, showingFit, showingStrength, trusted } from "./complaint-bit.ts";
 import { checkGain, type Component } from "./core/index.ts";
 import { featureChance } from "./feature-chance.ts";
 import type { GatheredComplaint } from "./gathered.ts";
@@ -117,7 +117,7 @@ function featureGiven(
     if (link === undefined || place === undefined) return [];
     const modes = link.showings.map((showing) => ({
       weight: showing.strength.p * showingFit(grounded, i, showing, gathered.features, weights),
-      chance: featureChance(feature, showing, place),
+      chance: trusted(grounded, feature, featureChance(feature, showing, place), "report"),
     }));
     const total = modes.reduce((sum, m) => sum + m.weight, 0);
     return [modes.reduce((sum, m) => sum + (m.weight / total) * m.chance, 0)];

@@ -91,6 +91,8 @@ export const Reports = z.strictObject({
   reliability: Probability,
   /** Chance that it is told although it is not there. */
   falseAlarm: Probability,
+  /** Share of told features of a complaint (its moments, sounds, places) that are as told; the rest says nothing. */
+  features: Probability,
   /** Minutes that one question takes. */
   questionMinutes: z.number().positive(),
   basis: Basis,

@@ -1,0 +1,182 @@
+import { z } from "zod";
+import { readCar } from "../car/car.ts";
+import { CornerwiseError } from "../errors.ts";
+import {
+  type Answer,
+  type AnswerProblem,
+  findingName,
+  groundCar,
+  parseFinding,
+  placeName,
+  proposeChecks,
+  stopSignal,
+  weighing,
+} from "../engine/index.ts";
+import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import { readText } from "../words/index.ts";
+
+/** One finding of a request; ids as `cornerwise findings` lists them. */
+const FindingInput = z.strictObject({
+  id: z.string().min(1).max(200),
+  state: z.enum(["present", "absent", "unknown"]).default("present"),
+  level: z.string().max(40).optional(),
+  value: z.number().optional(),
+  by: z.enum(["report", "check"]).default("check"),
+});
+
+/** What `cornerwise weigh` reads; every field may be left out. */
+export const WeighRequest = z.strictObject({
+  car: z.record(z.string(), z.json()).nullish(),
+  text: z.string().max(20_000).nullish(),
+  findings: z.array(FindingInput).max(500).nullish(),
+  limit: z.number().int().min(1).max(1000).nullish(),
+  setUp: z.string().max(80).nullish(),
+  who: z.enum(["owner", "driver", "technician"]).nullish(),
+  lift: z.boolean().nullish(),
+  helper: z.boolean().nullish(),
+});
+export type WeighRequest = z.infer<typeof WeighRequest>;
+
+/** What `cornerwise weigh` answers. */
+export const WeighAnswer = z.strictObject({
+  release: z.string(),
+  read: z.array(
+    z.strictObject({
+      finding: z.string(),
+      name: z.string(),
+      state: z.enum(["present", "absent"]),
+      words: z.string(),
+    }),
+  ),
+  ranking: z.array(
+    z.strictObject({
+      suspect: z.string(),
+      part: z.string(),
+      names: z.array(z.string()),
+      fault: z.string(),
+      place: z.string(),
+      probability: z.number(),
+      present: z.number(),
+      proven: z.boolean(),
+    }),
+  ),
+  notInKnowledge: z.number(),
+  otherCombinations: z.number(),
+  approximate: z.boolean(),
+  target: z.enum(["complaint", "findings", "none"]),
+  stop: z.strictObject({ kind: z.string(), why: z.string() }),
+  notices: z.array(z.strictObject({ suspect: z.string(), probability: z.number(), say: z.string() })),
+  next: z.array(
+    z.strictObject({
+      check: z.string(),
+      name: z.string(),
+      place: z.string().optional(),
+      minutes: z.number(),
+      setUp: z.string(),
+      setUpMinutes: z.number(),
+      gainBits: z.number(),
+    }),
+  ),
+  problems: z.array(z.strictObject({ code: z.string(), finding: z.string(), message: z.string() })),
+});
+export type WeighAnswer = z.infer<typeof WeighAnswer>;
+
+const DEFAULT_LIMIT = 10;
+const NEXT_LISTED = 5;
+
+/**
+ * Answers one weigh request: reads the text, takes what it proposes as accepted, weighs, ranks, proposes.
+ *
+ * What is given under `findings` counts over what was read from the text for the same finding.
+ *
+ * Errors: `bad-request` naming the field and how to mend it; `unknown-id` for a finding that does not exist.
+ */
+export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighAnswer {
+  const request = parseRequest(input);
+  const proposals = request.text ? readText(knowledge, request.text) : [];
+  const given = request.findings ?? [];
+  const givenIds = new Set(given.map((f) => f.id));
+  const answers: Answer[] = [
+    ...proposals
+      .filter((p) => !givenIds.has(p.finding))
+      .map((p): Answer => ({ finding: p.finding, state: p.state, by: "report", level: p.level })),
+    ...given.map(
+      (f): Answer => ({ finding: f.id, state: f.state, by: f.by, level: f.level, value: f.value }),
+    ),
+  ];
+  const contexts = answers.filter(
+    (a) => a.state === "present" && parseFinding(knowledge, a.finding).kind === "context",
+  );
+  const grounded = groundCar(
+    knowledge,
+    request.car ?? {},
+    contexts.map((a) => a.finding),
+  );
+  const result = weighing(grounded, answers);
+  const { weighed } = result;
+  const next = proposeChecks(grounded, answers, result, {
+    setUp: request.setUp ?? undefined,
+    who: request.who ?? undefined,
+    lift: request.lift ?? undefined,
+    helper: request.helper ?? undefined,
+  });
+  const parts = new Map(knowledge.parts.map((p) => [p.id, p]));
+  const faults = new Map(knowledge.faults.map((f) => [f.id, f]));
+  return {
+    release: knowledge.version,
+    read: proposals.map((p) => ({
+      finding: p.finding,
+      name: findingName(knowledge, p.finding),
+      state: p.state,
+      words: p.words,
+    })),
+    ranking: weighed.ranking.slice(0, request.limit ?? DEFAULT_LIMIT).map((r) => ({
+      suspect: r.suspect.id,
+      part: parts.get(r.suspect.part)?.name ?? r.suspect.part,
+      names: [
+        parts.get(r.suspect.part)?.name ?? r.suspect.part,
+        ...(parts.get(r.suspect.part)?.otherNames ?? []),
+      ],
+      fault: faults.get(r.suspect.fault)?.name ?? r.suspect.fault,
+      place: placeName(knowledge, r.suspect.place),
+      probability: r.explains,
+      present: r.present,
+      proven: r.proven,
+    })),
+    notInKnowledge: weighed.notInKnowledge,
+    otherCombinations: weighed.otherCombinations,
+    approximate: weighed.approximate,
+    target: weighed.target,
+    stop: stopSignal(weighed, next),
+    notices: weighed.notices.map((n) => ({ suspect: n.suspect, probability: n.probability, say: n.say })),
+    next: next.slice(0, NEXT_LISTED).map((p) => ({
+      check: p.id,
+      name: p.name,
+      ...(p.place === undefined ? {} : { place: placeName(knowledge, p.place) }),
+      minutes: p.minutes,
+      setUp: p.setUp,
+      setUpMinutes: p.setUpMinutes,
+      gainBits: p.gainBits,
+    })),
+    problems: [...unusedKeys(knowledge, request.car ?? {}), ...weighed.problems],
+  };
+}
+
+function parseRequest(input: unknown): WeighRequest {
+  const parsed = WeighRequest.safeParse(input);
+  if (parsed.success) return parsed.data;
+  const issues = parsed.error.issues.map((i) => `${i.path.join(".") || "the request"}: ${i.message}`);
+  throw new CornerwiseError(
+    "bad-request",
+    `The request does not follow its schema: ${issues.join("; ")}. Print the schema with "cornerwise schema weigh-request".`,
+    { issues },
+  );
+}
+
+function unusedKeys(knowledge: Knowledge, car: Record<string, unknown>): AnswerProblem[] {
+  return readCar(knowledge, car).unused.map((key) => ({
+    code: "no-effect",
+    finding: `car.${key}`,
+    message: `The knowledge does not ask for "car.${key}", so it changes nothing.`,
+  }));
+}

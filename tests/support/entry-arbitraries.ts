@@ -33,7 +33,10 @@ const body: fc.Arbitrary<EntryBody> = fc.oneof(
   fc.record({ kind: fc.constant("set-up" as const), setUp: fc.constantFrom("standing", "road") }),
   fc.record({ kind: fc.constant("not-possible" as const), check, reason: fc.constantFrom("wet", "no lift") }),
   fc.record({ kind: fc.constant("cautions-read" as const), check }),
-  fc.record({ kind: fc.constant("car-changed" as const), car: fc.constantFrom<CaseCar[]>({ drive: "rear" }, {}) }),
+  fc.record({
+    kind: fc.constant("car-changed" as const),
+    car: fc.constantFrom<CaseCar[]>({ drive: "rear" }, {}),
+  }),
   fc.record({ kind: fc.constant("release-changed" as const), release: fc.constantFrom("bbb", "ccc") }),
   fc.record({
     kind: fc.constant("verdict" as const),
@@ -49,7 +52,7 @@ const body: fc.Arbitrary<EntryBody> = fc.oneof(
 /** Any entry, its id drawn from a few so that different entries may share one. */
 const entry: fc.Arbitrary<Entry> = fc
   .tuple(fc.constantFrom(...IDS), at, fc.constantFrom("ana", "ben"), body)
-  .map(([id, when, by, rest]) => ({ ...rest, id, caseId: CASE_ID, at: when, by }) as Entry);
+  .map(([id, when, by, rest]) => ({ ...rest, id, caseId: CASE_ID, at: when, by }));
 
 /** Any list of entries: clocks that run wrong, ids used twice, retractions of anything, rings of retractions. */
 export const anyEntries: fc.Arbitrary<Entry[]> = fc.array(entry, { maxLength: 14 });
@@ -69,6 +72,6 @@ export const plainEntries: fc.Arbitrary<Entry[]> = fc
   .map((drafts) =>
     drafts.map(([when, rest], i) => {
       const target = "entry" in rest ? { entry: `e${i === 0 ? 99 : Number(rest.entry.slice(1)) % i}` } : {};
-      return { ...rest, ...target, id: `e${i}`, caseId: CASE_ID, at: when, by: "ana" } as Entry;
+      return { ...rest, ...target, id: `e${i}`, caseId: CASE_ID, at: when, by: "ana" };
     }),
   );

@@ -14,7 +14,7 @@ type Body<E> = E extends KnownEntry ? Omit<E, "caseId" | "at" | "by"> & { at?: n
 function entries(...bodies: readonly Body<KnownEntry>[]): KnownEntry[] {
   return bodies.map((body, i) => {
     const at = new Date(Date.UTC(2026, 0, 1) + (body.at ?? i) * 1000).toISOString();
-    return { by: "ana", ...body, caseId: "c1", at } as KnownEntry;
+    return { by: "ana", ...body, caseId: "c1", at };
   });
 }
 

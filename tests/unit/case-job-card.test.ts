@@ -11,16 +11,13 @@ import { jobCardKnowledge as knowledge } from "../support/job-card-knowledge.ts"
 type Body<E> = E extends KnownEntry ? Omit<E, "id" | "caseId" | "at" | "by"> : never;
 
 function caseOf(...bodies: readonly Body<KnownEntry>[]): KnownEntry[] {
-  return bodies.map(
-    (body, i) =>
-      ({
-        ...body,
-        id: `e${i}`,
-        caseId: "c1",
-        at: new Date(Date.UTC(2026, 0, 1, 9, i)).toISOString(),
-        by: "ana",
-      }) as KnownEntry,
-  );
+  return bodies.map((body, i) => ({
+    ...body,
+    id: `e${i}`,
+    caseId: "c1",
+    at: new Date(Date.UTC(2026, 0, 1, 9, i)).toISOString(),
+    by: "ana",
+  }));
 }
 
 const opened: Body<EntryOf<"opened">> = {

@@ -10,6 +10,8 @@ export { previewResults } from "./preview.ts";
 export type { PreviewedResult } from "./preview.ts";
 export { proposeChecks } from "./propose.ts";
 export type { ProposedCheck, ProposeOptions, Settled } from "./propose.ts";
+export { rankingRows } from "./ranking-rows.ts";
+export type { RankingRow } from "./ranking-rows.ts";
 export type { StopNotice } from "./stop-notices.ts";
 export { stopSignal } from "./stop-signal.ts";
 export type { StopSignal } from "./stop-signal.ts";

@@ -9,6 +9,7 @@ import {
   parseFinding,
   placeName,
   proposeChecks,
+  rankingRows,
   stopSignal,
   weighing,
 } from "../engine/index.ts";
@@ -50,6 +51,7 @@ export const WeighAnswer = z.strictObject({
   ),
   ranking: z.array(
     z.strictObject({
+      /** `fault@place`; a wider place when the answers do not tell its sides apart. */
       suspect: z.string(),
       part: z.string(),
       names: z.array(z.string()),
@@ -82,7 +84,7 @@ export const WeighAnswer = z.strictObject({
 export type WeighAnswer = z.infer<typeof WeighAnswer>;
 
 const DEFAULT_LIMIT = 10;
-const NEXT_LISTED = 5;
+const NEXT_LISTED = 10;
 
 /**
  * Answers one weigh request: reads the text, takes what it proposes as accepted, weighs, ranks, proposes.
@@ -130,19 +132,18 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
       state: p.state,
       words: p.words,
     })),
-    ranking: weighed.ranking.slice(0, request.limit ?? DEFAULT_LIMIT).map((r) => ({
-      suspect: r.suspect.id,
-      part: parts.get(r.suspect.part)?.name ?? r.suspect.part,
-      names: [
-        parts.get(r.suspect.part)?.name ?? r.suspect.part,
-        ...(parts.get(r.suspect.part)?.otherNames ?? []),
-      ],
-      fault: faults.get(r.suspect.fault)?.name ?? r.suspect.fault,
-      place: placeName(knowledge, r.suspect.place),
-      probability: r.explains,
-      present: r.present,
-      proven: r.proven,
-    })),
+    ranking: rankingRows(grounded, weighed)
+      .slice(0, request.limit ?? DEFAULT_LIMIT)
+      .map((r) => ({
+        suspect: r.id,
+        part: parts.get(r.part)?.name ?? r.part,
+        names: [parts.get(r.part)?.name ?? r.part, ...(parts.get(r.part)?.otherNames ?? [])],
+        fault: faults.get(r.fault)?.name ?? r.fault,
+        place: r.place,
+        probability: r.explains,
+        present: r.present,
+        proven: r.proven,
+      })),
     notInKnowledge: weighed.notInKnowledge,
     otherCombinations: weighed.otherCombinations,
     approximate: weighed.approximate,

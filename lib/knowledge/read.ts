@@ -5,18 +5,6 @@ import { type Authored, RECORD_FOLDERS, SINGLE_FILES } from "./schema/authored.t
 /** What else may lie in the knowledge folder: read by others, not records. */
 const BESIDE = /^(lint-exceptions\.json|(releases|json-schema)\/.+|[^/]+\.md)$/;
 
-/** Field of the authored knowledge for each file or folder whose name is not the field's. */
-const FIELDS: Readonly<Record<string, keyof Authored>> = {
-  "manifest.json": "manifest",
-  "scale.json": "scale",
-  "places.json": "places",
-  "car.json": "car",
-  "set-ups.json": "setUps",
-  "reports.json": "reports",
-  "groups.json": "groups",
-  "demo-cases": "demoCases",
-};
-
 /**
  * Read the authored knowledge from its files: parse, check the form of each record, check that id and file name agree.
  *
@@ -29,7 +17,7 @@ export function readKnowledge(files: ReadonlyMap<string, string>): Authored {
   for (const [name, schema] of Object.entries(SINGLE_FILES)) {
     const text = files.get(name);
     if (text === undefined) problems.push(missing(name));
-    else authored[FIELDS[name] ?? name] = parseFile(name, text, schema as z.ZodType, problems);
+    else authored[fieldOf(name)] = parseFile(name, text, schema as z.ZodType, problems);
   }
   const folders = new Map<string, { id: string }[]>(
     Object.keys(RECORD_FOLDERS).map((folder) => [folder, []]),
@@ -57,9 +45,14 @@ export function readKnowledge(files: ReadonlyMap<string, string>): Authored {
   }
   throwProblems("bad-record", problems);
   for (const [folder, records] of folders) {
-    authored[FIELDS[folder] ?? folder] = records.sort((a, b) => (a.id < b.id ? -1 : 1));
+    authored[fieldOf(folder)] = records.sort((a, b) => (a.id < b.id ? -1 : 1));
   }
   return authored as unknown as Authored;
+}
+
+/** Field of the authored knowledge that a file or folder fills: "set-ups.json" -> setUps. */
+function fieldOf(name: string): string {
+  return name.replace(/\.json$/, "").replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
 }
 
 function parseFile<T>(

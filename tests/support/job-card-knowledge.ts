@@ -1,4 +1,5 @@
 import { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { noWords } from "./no-words.ts";
 
 const weight = (p: number) => ({ p, spread: 0.5, basis: "common-practice" });
 const corners = ["front-left", "front-right"];
@@ -56,6 +57,7 @@ export const jobCardKnowledge: Knowledge = Knowledge.parse({
     unlisted: 0.5,
     basis: "common-practice",
   },
+  words: noWords,
   parts: [
     { id: "joint", name: "lower ball joint", about: "Carries the corner.", group: "joints", places: corners },
     { id: "link", name: "anti-roll bar link", about: "Ties the bar.", group: "bar", places: corners },

@@ -16,6 +16,7 @@ import {
   SetUps,
   Source,
 } from "./vocabulary.ts";
+import { Words } from "./words.ts";
 
 /** Folder name -> schema of each record in it. */
 export const RECORD_FOLDERS = {
@@ -42,6 +43,7 @@ export const SINGLE_FILES = {
   "set-ups.json": SetUps,
   "reports.json": Reports,
   "groups.json": Groups,
+  "words.json": Words,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -55,6 +57,7 @@ export interface Authored {
   readonly setUps: Of<typeof SetUps>;
   readonly reports: Of<typeof Reports>;
   readonly groups: Of<typeof Groups>;
+  readonly words: Of<typeof Words>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

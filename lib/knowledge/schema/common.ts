@@ -22,7 +22,7 @@ export const OtherNames = z.array(Line).max(40).default([]);
  * Ways in which an owner says it, for reading free text.
  *
  * Each is a few words in order; up to two other words may stand between them; words are matched by stem.
- * `a|b` gives alternatives for one word: "speed bump|hump".
+ * `a|b` gives alternatives for one word: "speed bump|hump". `=word` takes that form only: "=braking" is not "brakes".
  */
 export const Phrases = z.array(Line).max(80).default([]);
 

@@ -15,6 +15,7 @@ import {
   SetUps,
   Source,
 } from "./vocabulary.ts";
+import { Words } from "./words.ts";
 
 /** A strength with every default filled in: probability, spread in log-odds, where it comes from. */
 export const Weight = z.strictObject({ p: Probability, spread: z.number().positive(), basis: Id });
@@ -67,6 +68,7 @@ export const Knowledge = z.strictObject({
   setUps: SetUps,
   reports: Reports,
   groups: Groups,
+  words: Words,
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

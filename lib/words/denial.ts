@@ -1,0 +1,234 @@
+import type { Hits } from "./hits.ts";
+import { coveredBy, hitsByToken, shareWord } from "./hits.ts";
+import type { Mention } from "./mentions.ts";
+import { complaintOf, isLimiting, tellsComplaint } from "./mentions.ts";
+import type { Hit } from "./phrases.ts";
+import type { Token } from "./tokens.ts";
+
+/** How many words a negator reaches over, and how near a word must follow it to void it. */
+const REACH = 7;
+const VOID_REACH = 4;
+const FORMER_REACH = 6;
+/** Longest part of a list that a denial is carried through: "no shaking, loud knock or pull". */
+const LIST_PART = 3;
+
+/** The words of a text that deny, freed of those that deny nothing. */
+export interface Denials {
+  readonly negators: readonly Hit[];
+  readonly gone: readonly Hit[];
+}
+
+/** The negators and endings that stand: "no idea" denies nothing, "does not go away" ends nothing. */
+export function standingDenials(hits: Hits, phrases: readonly Hit[]): Denials {
+  const idle = hitsByToken([...hits.of("notNegating"), ...hits.of("noMeaning")]);
+  const own = hitsByToken(phrases.filter((hit) => hit.at.length > 1));
+  const ends = [...hits.of("gone"), ...hits.of("undone")];
+  const all = hits.of("negators").filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)));
+  const precedes = (a: Hit, b: Hit) => a.last < b.first && b.first - a.last <= VOID_REACH;
+  const negators = all.filter(
+    (hit) => !ends.some((end) => precedes(hit, end)) && !own(hit).some((other) => coveredBy(hit, other)),
+  );
+  const gone = hits
+    .of("gone")
+    .filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)))
+    .filter((hit) => !all.some((negator) => precedes(negator, hit)));
+  return { negators, gone };
+}
+
+/**
+ * Mentions with what is denied marked absent.
+ *
+ * Shape   mentions in reading order; segments[i] is the segment of token i. Gives the same mentions, in the same order.
+ */
+export function markDenied(
+  tokens: readonly Token[],
+  segments: readonly number[],
+  mentions: readonly Mention[],
+  hits: Hits,
+  denials: Denials,
+): Mention[] {
+  const bySegment = groupBySegment(segments, mentions, (mention) => mention.hit.first);
+  const negators = groupBySegment(segments, denials.negators, (hit) => hit.first);
+  const gone = groupBySegment(segments, denials.gone, (hit) => hit.first);
+  const fine = groupBySegment(segments, hits.of("fine"), (hit) => hit.first);
+  const cured = groupBySegment(segments, hits.of("cured"), (hit) => hit.first);
+  const marked = new Map<Mention, Partial<Mention>>();
+  const deny = (mention: Mention, how: Partial<Mention> = {}) =>
+    marked.set(mention, { ...marked.get(mention), state: "absent", ...how });
+
+  for (const [segment, inSegment] of bySegment) {
+    for (const mention of inSegment) {
+      if (isNegated(mention, inSegment, negators.get(segment) ?? [])) deny(mention);
+      if ((cured.get(segment) ?? []).some((hit) => isNear(hit, mention, VOID_REACH))) {
+        if (tellsComplaint(mention)) deny(mention, { ended: true });
+      }
+    }
+    denyList(tokens, segments, segment, bySegment, marked, deny);
+    limitDenials(inSegment, marked, deny);
+  }
+  for (const [segment, endings] of gone) {
+    for (const ending of endings) {
+      denyGone(ending, segment, bySegment, mentions, tokens, deny);
+    }
+  }
+  for (const [segment, words] of fine) {
+    for (const word of words) denyFine(word, bySegment.get(segment) ?? [], deny);
+  }
+  for (const former of hits.of("former")) denyFormer(former, tokens, mentions, hits, denials, deny);
+  return mentions.map((mention) => ({ ...mention, ...marked.get(mention) }));
+}
+
+type Deny = (mention: Mention, how?: Partial<Mention>) => void;
+
+function groupBySegment<T>(
+  segments: readonly number[],
+  items: readonly T[],
+  first: (item: T) => number,
+): Map<number, T[]> {
+  const groups = new Map<number, T[]>();
+  for (const item of items) {
+    const segment = segments[first(item)] ?? 0;
+    const group = groups.get(segment);
+    if (group === undefined) groups.set(segment, [item]);
+    else group.push(item);
+  }
+  return groups;
+}
+
+function isNear(before: Hit, mention: Mention, reach: number): boolean {
+  return before.last < mention.hit.first && mention.hit.first - before.last <= reach;
+}
+
+/** An odd number of negators before or inside it; what they reach over grows with each thing denied in a row. */
+function isNegated(mention: Mention, inSegment: readonly Mention[], negators: readonly Hit[]): boolean {
+  const { first, last, at } = mention.hit;
+  const own = negators.filter((hit) => !hit.at.every((i) => at.includes(i)));
+  const inside = own.filter((hit) => hit.first > first && hit.last < last);
+  const before = own.filter((hit) => {
+    if (hit.last >= first) return false;
+    const passed = inSegment.filter((other) => other.hit.first > hit.last && other.hit.last < first);
+    const over = passed.reduce((sum, other) => sum + other.hit.at.length, 0);
+    return first - hit.last - 1 - over <= REACH;
+  });
+  return (before.length + inside.length) % 2 === 1;
+}
+
+/** "no shaking, vibration or pull": the denial runs on through short parts up to the one with "or". */
+function denyList(
+  tokens: readonly Token[],
+  segments: readonly number[],
+  segment: number,
+  bySegment: ReadonlyMap<number, readonly Mention[]>,
+  marked: ReadonlyMap<Mention, Partial<Mention>>,
+  deny: Deny,
+): void {
+  const starts = bySegment.get(segment) ?? [];
+  if (!starts.some((mention) => marked.get(mention)?.state === "absent" && tellsComplaint(mention))) return;
+  let i = segments.lastIndexOf(segment) + 1;
+  const listed: Mention[] = [];
+  for (let next = segment + 1; segments[i] === next; next += 1) {
+    if (tokens[i]?.sentence !== tokens[i - 1]?.sentence) return;
+    const part: Token[] = [];
+    for (; segments[i] === next; i += 1) part.push(tokens[i] as Token);
+    const mentions = bySegment.get(next) ?? [];
+    const isLast = part.some((token) => token.bare === "or" || token.bare === "nor");
+    if (mentions.length === 0 || part.length > LIST_PART + (isLast ? LIST_PART : 0)) return;
+    listed.push(...mentions);
+    if (isLast) {
+      for (const mention of listed) deny(mention);
+      return;
+    }
+  }
+}
+
+/** "no noise when braking" denies the braking, and leaves the noise open; so does "when braking there is no noise". */
+function limitDenials(
+  inSegment: readonly Mention[],
+  marked: ReadonlyMap<Mention, Partial<Mention>>,
+  deny: Deny,
+): void {
+  const denied = inSegment.filter(
+    (mention) => tellsComplaint(mention) && marked.get(mention)?.state === "absent",
+  );
+  const limits = inSegment.filter(isLimiting);
+  if (denied.length === 0 || limits.length === 0) return;
+  for (const limit of limits) deny(limit);
+  for (const mention of denied) deny(mention, { restricted: true });
+}
+
+/** "the shake is gone", "it goes away when warm", "the noise when braking has gone". */
+function denyGone(
+  ending: Hit,
+  segment: number,
+  bySegment: ReadonlyMap<number, readonly Mention[]>,
+  mentions: readonly Mention[],
+  tokens: readonly Token[],
+  deny: Deny,
+): void {
+  const inSegment = bySegment.get(segment) ?? [];
+  const taken = inSegment.find((mention) => shareWord(mention.hit, ending));
+  const limits = inSegment.filter((mention) => isLimiting(mention) && mention !== taken);
+  const after = limits.filter((mention) => mention.hit.first > ending.last);
+  if (after.length > 0) {
+    for (const limit of after) deny(limit);
+    return;
+  }
+  if (taken !== undefined) return;
+  const told = inSegment.filter((mention) => tellsComplaint(mention) && mention.hit.last < ending.first);
+  const before = limits.filter((mention) => mention.hit.last < ending.first);
+  for (const limit of before) deny(limit);
+  if (told.length > 0) {
+    const limited = before.length > 0;
+    for (const mention of told) {
+      const aheadOfLimits = before.every((limit) => limit.hit.first > mention.hit.first);
+      if (!limited) deny(mention, { ended: true });
+      else deny(mention, { restricted: !aheadOfLimits });
+    }
+    return;
+  }
+  if (before.length > 0) return;
+  const sentence = tokens[ending.first]?.sentence ?? 0;
+  const earlier = mentions.filter(
+    (mention) =>
+      tellsComplaint(mention) &&
+      mention.hit.last < ending.first &&
+      sentence - (tokens[mention.hit.first]?.sentence ?? 0) <= 1,
+  );
+  const last = earlier.at(-1);
+  if (last === undefined) return;
+  const complaint = complaintOf(last);
+  for (const mention of earlier) if (complaintOf(mention) === complaint) deny(mention, { ended: true });
+}
+
+/** "fine at low speed", "in the wet it is quiet". */
+function denyFine(word: Hit, inSegment: readonly Mention[], deny: Deny): void {
+  const troubleAfter = inSegment.some(
+    (mention) => tellsComplaint(mention) && mention.hit.first > word.last && mention.state === "present",
+  );
+  if (troubleAfter) return;
+  for (const mention of inSegment) {
+    if (isLimiting(mention) && mention.feature?.kind !== "where" && !shareWord(mention.hit, word)) {
+      deny(mention);
+    }
+  }
+}
+
+/** "used to pull", unless it goes on "and now it also ...". */
+function denyFormer(
+  former: Hit,
+  tokens: readonly Token[],
+  mentions: readonly Mention[],
+  hits: Hits,
+  denials: Denials,
+  deny: Deny,
+): void {
+  const sentence = tokens[former.first]?.sentence;
+  const later = (hit: Hit) => hit.first > former.last && tokens[hit.first]?.sentence === sentence;
+  const over = [...denials.negators, ...denials.gone, ...hits.of("fine")].some(later);
+  if (!over && hits.of("stillSo").some(later)) return;
+  for (const mention of mentions) {
+    if (tellsComplaint(mention) && isNear(former, mention, FORMER_REACH)) {
+      deny(mention, { ended: true, hedged: mention.hedged || !over });
+    }
+  }
+}

@@ -1,0 +1,138 @@
+import type { Spelling } from "./spelling.ts";
+import { bareWord } from "./spelling.ts";
+import type { Token } from "./tokens.ts";
+
+/** Other words that may stand between two words of a phrase. */
+const GAP = 2;
+
+/** What a phrase stands for: a kind of record or a list of words.json, and the id in it. */
+export interface Sense {
+  readonly tag: string;
+  readonly id: string;
+}
+
+/** One word of a phrase: the stems it accepts, and the exact words (written "=braking"). */
+interface Slot {
+  readonly stems: ReadonlySet<string>;
+  readonly exact: ReadonlySet<string>;
+}
+
+interface Phrase {
+  readonly sense: Sense;
+  readonly slots: readonly Slot[];
+}
+
+/** A phrase found in the text; `at` holds the tokens that are its words. */
+export interface Hit {
+  readonly sense: Sense;
+  readonly at: readonly number[];
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Phrases by the key of their first word. */
+export type PhraseIndex = ReadonlyMap<string, readonly Phrase[]>;
+
+/** Index of phrases, each given as its sense and its authored text. */
+export function indexPhrases(
+  phrases: readonly (readonly [Sense, string])[],
+  spelling: Spelling,
+): PhraseIndex {
+  const index = new Map<string, Phrase[]>();
+  const seen = new Set<string>();
+  for (const [sense, text] of phrases) {
+    const slots = slotsOf(text, spelling);
+    const [head] = slots;
+    const key = JSON.stringify([sense, slots.map((slot) => [[...slot.stems], [...slot.exact]])]);
+    if (head === undefined || seen.has(key)) continue;
+    seen.add(key);
+    for (const start of [...head.stems, ...[...head.exact].map((word) => `=${word}`)]) {
+      const list = index.get(start);
+      if (list === undefined) index.set(start, [{ sense, slots }]);
+      else list.push({ sense, slots });
+    }
+  }
+  return index;
+}
+
+/** Every phrase of the index that the tokens hold; words in order, at most two others between, within one clause. */
+export function findPhrases(tokens: readonly Token[], index: PhraseIndex): Hit[] {
+  const hits: Hit[] = [];
+  tokens.forEach((token, first) => {
+    for (const key of [token.stem, `=${token.bare}`]) {
+      for (const phrase of index.get(key) ?? []) {
+        const at = follow(tokens, first, phrase.slots);
+        if (at !== undefined) hits.push({ sense: phrase.sense, at, first, last: at[at.length - 1] ?? first });
+      }
+    }
+  });
+  return hits;
+}
+
+/** The bare words that phrases are made of. */
+export function wordsOfPhrases(texts: Iterable<string>): Set<string> {
+  const words = new Set<string>();
+  for (const text of texts) {
+    for (const word of text.split(/[\s|=-]+/u)) if (word !== "") words.add(bareWord(word));
+  }
+  return words;
+}
+
+function follow(tokens: readonly Token[], first: number, slots: readonly Slot[]): number[] | undefined {
+  const at = [first];
+  let last = first;
+  for (const slot of slots.slice(1)) {
+    const next = nextMatch(tokens, last, slot);
+    if (next === undefined) return undefined;
+    at.push(next);
+    last = next;
+  }
+  return at;
+}
+
+function nextMatch(tokens: readonly Token[], last: number, slot: Slot): number | undefined {
+  const clause = tokens[last]?.clause;
+  for (let i = last + 1; i <= last + 1 + GAP; i += 1) {
+    const token = tokens[i];
+    if (token === undefined || token.clause !== clause) return undefined;
+    if (slot.stems.has(token.stem) || slot.exact.has(token.bare)) return i;
+  }
+  return undefined;
+}
+
+/** "speed bump|hump" -> slots; a word that is written in two ("off-centre") gives two slots. */
+function slotsOf(text: string, spelling: Spelling): Slot[] {
+  return text.split(/\s+/u).flatMap((choices) => {
+    const rows = choices
+      .split("|")
+      .filter((choice) => choice !== "")
+      .map((choice) => rowOf(choice, spelling));
+    const longest = Math.max(0, ...rows.map((row) => row.length));
+    // Alternatives of unequal length ("pothole|hole" is "pot hole|hole") meet at their last word.
+    const fewest = Math.min(longest, ...rows.map((row) => row.length));
+    return Array.from({ length: fewest }, (_, i) => merge(rows.map((row) => row.at(i - fewest))));
+  });
+}
+
+interface Word {
+  readonly stem: string;
+  readonly exact: string | undefined;
+}
+
+function rowOf(choice: string, spelling: Spelling): Word[] {
+  const exact = choice.startsWith("=");
+  return choice
+    .replace(/^=/u, "")
+    .split("-")
+    .filter((part) => part !== "")
+    .flatMap((part) => spelling.spell(bareWord(part)))
+    .map((word) => ({ stem: word.stem, exact: exact ? word.bare : undefined }));
+}
+
+function merge(words: readonly (Word | undefined)[]): Slot {
+  const given = words.filter((word) => word !== undefined);
+  return {
+    stems: new Set(given.filter((word) => word.exact === undefined).map((word) => word.stem)),
+    exact: new Set(given.flatMap((word) => (word.exact === undefined ? [] : [word.exact]))),
+  };
+}

@@ -1,0 +1,253 @@
+import type { CompiledFeature, Knowledge } from "../knowledge/schema/compiled.ts";
+import { type Attachment, Attacher } from "./attachment.ts";
+import { markDenied, standingDenials } from "./denial.ts";
+import type { Hits } from "./hits.ts";
+import type { Mention, State } from "./mentions.ts";
+import { complaintOf, tellsComplaint } from "./mentions.ts";
+import { placeOf } from "./observation-place.ts";
+import type { Hit } from "./phrases.ts";
+import type { Reading } from "./proposals.ts";
+import { segmentsOf } from "./segments.ts";
+import { sift } from "./sift.ts";
+import { findSpeeds, type SpeedMention } from "./speeds.ts";
+import type { Token } from "./tokens.ts";
+
+/** A text cut into words, with every phrase found in it. */
+export interface Passage {
+  readonly knowledge: Knowledge;
+  readonly features: ReadonlyMap<string, CompiledFeature>;
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  readonly hits: Hits;
+  readonly speedUnit: "mph" | "km/h" | undefined;
+}
+
+const CONFIDENCE_BY_WORDS = [0.75, 0.85, 0.9];
+const HEDGED = 0.7;
+const MENDED = 0.85;
+const UNIT_ASSUMED = 0.65;
+const ONLY = 0.6;
+/** Least overlap of a told speed with a band, km/h; and what a denied band may stick out. */
+const OVERLAP = 1;
+const STICK_OUT = 6;
+const ONLY_REACH = 4;
+const LEVEL_REACH = 4;
+
+/** Every reading of the passage's words as a finding. */
+export function readingsOf(passage: Passage): Reading[] {
+  const { knowledge, tokens, hits, features } = passage;
+  const speeds = findSpeeds(passage.text, tokens, hits, knowledge.words, passage.speedUnit);
+  const kept = sift(tokens, hits, features);
+  const denials = standingDenials(hits, kept);
+  const complaints = kept.filter((hit) => isComplaint(hit, features));
+  const segments = segmentsOf(tokens, hits.of("newClause"), denials.negators, complaints);
+  const hedges = new Set(hits.of("hedges").map((hit) => segments[hit.first]));
+  const mentions = [...kept.map((hit) => ({ hit, speed: undefined })), ...speeds.map(asHit)]
+    .sort((a, b) => a.hit.first - b.hit.first || a.hit.last - b.hit.last)
+    .map(({ hit, speed }): Mention => {
+      const mended = hit.at.some((i) => tokens[i]?.mended);
+      const words = CONFIDENCE_BY_WORDS[Math.min(hit.at.length, CONFIDENCE_BY_WORDS.length) - 1] ?? 0;
+      return {
+        kind: speed === undefined ? (hit.sense.tag as Mention["kind"]) : "speed",
+        id: hit.sense.id,
+        hit,
+        feature: features.get(hit.sense.id),
+        speed,
+        confidence: words * (mended ? MENDED : 1) * (speed?.unitAssumed ? UNIT_ASSUMED : 1),
+        hedged: hedges.has(segments[hit.first]) || (speed?.unitAssumed ?? false),
+        state: "present",
+        ended: false,
+        restricted: false,
+      };
+    });
+  const denied = dropContained(
+    expandSpeeds(markDenied(tokens, segments, mentions, hits, denials), knowledge),
+  );
+  const told = withoutPlaceOfWork(denied, segments);
+  const opens = new Set(hits.of("newClause").map((hit) => hit.first));
+  const attacher = new Attacher(tokens, segments, opens, told);
+  const outcome = complaintStates(told);
+  return told.flatMap((mention) => {
+    const readings = readingsOfMention(passage, mention, told, attacher, outcome);
+    return [...readings, ...onlyReadings(passage, mention, attacher)];
+  });
+}
+
+function isComplaint(hit: Hit, features: ReadonlyMap<string, CompiledFeature>): boolean {
+  const feature = features.get(hit.sense.id);
+  return tellsComplaint({ kind: hit.sense.tag, id: hit.sense.id, feature } as Mention);
+}
+
+function asHit(speed: SpeedMention): { hit: Hit; speed: SpeedMention } {
+  const at = Array.from({ length: speed.last - speed.first + 1 }, (_, i) => speed.first + i);
+  return { hit: { sense: { tag: "speed", id: "" }, at, first: speed.first, last: speed.last }, speed };
+}
+
+/** Each told speed as the bands it speaks of: all that it touches, or, when denied, all that lie within. */
+function expandSpeeds(mentions: readonly Mention[], knowledge: Knowledge): Mention[] {
+  return mentions.flatMap((mention) => {
+    const { speed, state } = mention;
+    if (speed === undefined) return [mention];
+    return knowledge.features
+      .filter((feature) => feature.speed !== undefined && touches(speed, feature.speed, state))
+      .map((feature): Mention => ({ ...mention, kind: "feature", id: feature.id, feature }));
+  });
+}
+
+function touches(told: SpeedMention, band: { from: number; to: number }, state: State): boolean {
+  if (state === "absent") return told.from <= band.from + STICK_OUT && told.to >= band.to - STICK_OUT;
+  return Math.min(told.to, band.to) - Math.max(told.from, band.from) >= OVERLAP;
+}
+
+/** Leaves out features whose words lie within a longer phrase of the same group and state: "bump" in "speed bump". */
+function dropContained(mentions: readonly Mention[]): Mention[] {
+  return mentions.filter((mention, i) => {
+    const { feature, hit } = mention;
+    if (feature === undefined) return true;
+    for (const other of [...neighbours(mentions, i)]) {
+      if (other.feature?.group !== feature.group || other.id === mention.id) continue;
+      if (other.state !== mention.state || other.hit.at.length <= hit.at.length) continue;
+      if (hit.at.every((at) => other.hit.at.includes(at))) return false;
+    }
+    return true;
+  });
+}
+
+/** Mentions, sorted by first token, that may share a token with the i-th. */
+function* neighbours(mentions: readonly Mention[], i: number): Generator<Mention> {
+  const REACH = 40;
+  for (let j = Math.max(0, i - REACH); j <= i + REACH; j += 1) {
+    const other = mentions[j];
+    if (other !== undefined && j !== i) yield other;
+  }
+}
+
+/** "New bushes were fitted at the front": that front is where the work was, not where the trouble is. */
+function withoutPlaceOfWork(mentions: readonly Mention[], segments: readonly number[]): Mention[] {
+  const worked = new Set<number | undefined>();
+  const troubled = new Set<number | undefined>();
+  for (const mention of mentions) {
+    const segment = segments[mention.hit.first];
+    if (mention.kind === "context") worked.add(segment);
+    if (tellsComplaint(mention) || mention.kind === "observation") troubled.add(segment);
+  }
+  return mentions.filter((mention) => {
+    const segment = segments[mention.hit.first];
+    return mention.feature?.kind !== "where" || !worked.has(segment) || troubled.has(segment);
+  });
+}
+
+/** Whether each complaint is there after all that the text says of it; restricted denials say nothing. */
+function complaintStates(mentions: readonly Mention[]): ReadonlyMap<string, State> {
+  const states = new Map<string, State>();
+  for (const mention of mentions) {
+    const complaint = complaintOf(mention);
+    if (complaint === undefined || mention.restricted) continue;
+    if (mention.state === "present") states.set(complaint, "present");
+    else if (mention.ended || states.get(complaint) === undefined) states.set(complaint, "absent");
+  }
+  return states;
+}
+
+function readingsOfMention(
+  passage: Passage,
+  mention: Mention,
+  mentions: readonly Mention[],
+  attacher: Attacher,
+  outcome: ReadonlyMap<string, State>,
+): Reading[] {
+  const { knowledge, tokens } = passage;
+  const confidence = mention.confidence * (mention.hedged ? HEDGED : 1);
+  const reading = (finding: string, state: State, sureness = 1, level?: string): Reading => ({
+    finding,
+    state,
+    level,
+    from: tokens[mention.hit.first]?.from ?? 0,
+    to: tokens[mention.hit.last]?.to ?? 0,
+    confidence: confidence * sureness,
+    hedged: mention.hedged,
+  });
+  const readings: Reading[] = [];
+  const complaint = complaintOf(mention);
+  if (complaint !== undefined && !mention.restricted && outcome.get(complaint) === mention.state) {
+    readings.push(reading(complaint, mention.state));
+  }
+  if (mention.kind === "context") readings.push(reading(mention.id, mention.state));
+  if (mention.kind === "observation") {
+    const observation = knowledge.observations.find((record) => record.id === mention.id);
+    if (observation === undefined) return readings;
+    const sides = mentions.filter((other) => Object.values(knowledge.words.sides).includes(other.id));
+    const place = placeOf(knowledge, observation, mention, sides, tokens);
+    const id = place === undefined ? mention.id : `${mention.id}@${place}`;
+    readings.push(reading(id, mention.state, 1, levelOf(passage, mention, observation.levels)));
+  }
+  if (mention.feature !== undefined) {
+    for (const [finding, sureness] of attached(mention.feature, mention, attacher, outcome)) {
+      readings.push(reading(finding, mention.state, sureness));
+    }
+  }
+  return readings;
+}
+
+/** Finding ids of a feature at its complaints; features of a complaint that has gone are moot. */
+function attached(
+  feature: CompiledFeature,
+  mention: Mention,
+  attacher: Attacher,
+  outcome: ReadonlyMap<string, State>,
+): [string, number][] {
+  const { complaints, sureness }: Attachment = attacher.attach(feature, mention);
+  if (complaints.length === 0) {
+    const speaksAlone = feature.kind === "moment" || feature.kind === "speed";
+    return speaksAlone && mention.state === "present" ? [[feature.id, sureness]] : [];
+  }
+  return complaints
+    .filter((complaint) => mention.state === "absent" || outcome.get(complaint) !== "absent")
+    .filter((complaint) => feature.complaints.includes(complaint))
+    .map((complaint) => [`${complaint}:${feature.id}`, sureness]);
+}
+
+/** "only when braking" rules out that it is there all the time. */
+function onlyReadings(passage: Passage, mention: Mention, attacher: Attacher): Reading[] {
+  const { knowledge, tokens, hits, features } = passage;
+  const kind = mention.feature?.kind;
+  if ((kind !== "moment" && kind !== "speed") || mention.state === "absent") return [];
+  const only = hits
+    .of("only")
+    .find(
+      (hit) =>
+        tokens[hit.first]?.sentence === tokens[mention.hit.first]?.sentence &&
+        hit.first <= mention.hit.first &&
+        mention.hit.first - hit.last <= ONLY_REACH,
+    );
+  if (only === undefined || mention.feature === undefined) return [];
+  const { complaints } = attacher.attach(mention.feature, mention);
+  return knowledge.words.only.rulesOut.flatMap((id) =>
+    complaints
+      .filter((complaint) => features.get(id)?.complaints.includes(complaint))
+      .map((complaint) => ({
+        finding: `${complaint}:${id}`,
+        state: "absent" as const,
+        level: undefined,
+        from: tokens[only.first]?.from ?? 0,
+        to: tokens[mention.hit.last]?.to ?? 0,
+        confidence: ONLY * (mention.hedged ? HEDGED : 1),
+        hedged: mention.hedged,
+      })),
+  );
+}
+
+/** "slight play" -> the first grade, "badly worn" -> the last; undefined when nothing is said. */
+function levelOf(passage: Passage, mention: Mention, levels: readonly string[]): string | undefined {
+  if (levels.length < 2) return undefined;
+  const { hits, tokens } = passage;
+  const near = (tag: string) =>
+    hits
+      .of(tag)
+      .filter((hit) => tokens[hit.first]?.clause === tokens[mention.hit.first]?.clause)
+      .some(
+        (hit) => hit.last >= mention.hit.first - LEVEL_REACH && hit.first <= mention.hit.last + LEVEL_REACH,
+      );
+  if (near("levels.least")) return levels[0];
+  return near("levels.most") ? levels.at(-1) : undefined;
+}

@@ -1,0 +1,99 @@
+import Fuse from "fuse.js";
+import type { Knowledge } from "../knowledge/schema/compiled.ts";
+
+/** A record that a search found. */
+export interface Found {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: "complaint" | "feature" | "observation" | "context" | "part" | "check";
+  /** 0 to 1; 1 is a perfect match. */
+  readonly score: number;
+}
+
+interface Entry {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: Found["kind"];
+  readonly names: readonly string[];
+  readonly phrases: readonly string[];
+}
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
+  readonly otherNames: readonly string[];
+  readonly phrases?: readonly string[];
+}
+
+interface Searchers {
+  readonly findings: Fuse<Entry>;
+  readonly parts: Fuse<Entry>;
+  readonly checks: Fuse<Entry>;
+}
+
+const SEARCHERS = new WeakMap<Knowledge, Searchers>();
+const LIMIT = 12;
+const LONGEST_QUERY = 100;
+
+/** Complaints, features, observations and contexts by name, other name or phrase; slips of the pen are forgiven. Best first. */
+export function searchFindings(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
+  return find(searchersOf(knowledge).findings, query, limit);
+}
+
+/** Parts by trade name, UK or US usage, slang or misspelling. Best first. */
+export function searchParts(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
+  return find(searchersOf(knowledge).parts, query, limit);
+}
+
+/** Checks by name. Best first. */
+export function searchChecks(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
+  return find(searchersOf(knowledge).checks, query, limit);
+}
+
+function find(fuse: Fuse<Entry>, query: string, limit: number): Found[] {
+  const wanted = query.trim().slice(0, LONGEST_QUERY);
+  if (wanted === "") return [];
+  return fuse.search(wanted, { limit: Math.max(1, Math.floor(limit)) }).map(({ item, score = 1 }) => ({
+    id: item.id,
+    name: item.name,
+    kind: item.kind,
+    score: Math.round((1 - score) * 1000) / 1000,
+  }));
+}
+
+function searchersOf(knowledge: Knowledge): Searchers {
+  const kept = SEARCHERS.get(knowledge);
+  if (kept !== undefined) return kept;
+  const entries = (kind: Found["kind"], records: readonly Named[]) => records.map((r) => entryOf(kind, r));
+  const made: Searchers = {
+    findings: searcher([
+      ...entries("complaint", knowledge.complaints),
+      ...entries("feature", knowledge.features),
+      ...entries("observation", knowledge.observations),
+      ...entries("context", knowledge.contexts),
+    ]),
+    parts: searcher(entries("part", knowledge.parts)),
+    checks: searcher(entries("check", knowledge.checks)),
+  };
+  SEARCHERS.set(knowledge, made);
+  return made;
+}
+
+function entryOf(kind: Found["kind"], record: Named): Entry {
+  const phrases = (record.phrases ?? []).map((phrase) => phrase.replaceAll(/[|=]/gu, " "));
+  return { id: record.id, name: record.name, kind, names: [record.name, ...record.otherNames], phrases };
+}
+
+function searcher(entries: readonly Entry[]): Fuse<Entry> {
+  return new Fuse(entries, {
+    keys: [
+      { name: "names", weight: 3 },
+      { name: "phrases", weight: 1 },
+    ],
+    includeScore: true,
+    ignoreLocation: true,
+    ignoreDiacritics: true,
+    threshold: 0.35,
+    minMatchCharLength: 2,
+  });
+}

@@ -1,0 +1,65 @@
+import type { CompiledFeature } from "../knowledge/schema/compiled.ts";
+import type { Hits } from "./hits.ts";
+import { coveredBy, hitsByToken, shareWord } from "./hits.ts";
+import type { Hit } from "./phrases.ts";
+import type { Token } from "./tokens.ts";
+
+/** How far back a word reaches that makes an event a habit or a wish, in words. */
+const REACH = 5;
+
+/** Kinds of feature that a longer phrase around a complaint's word turns into something else: "pulling away". */
+const TAKES_OVER: ReadonlySet<string> = new Set(["moment", "course"]);
+
+/**
+ * The hits that mean what they say: turns of phrase without meaning, wished-for work and words that belong to a longer
+ * phrase of another meaning are left out.
+ */
+export function sift(
+  tokens: readonly Token[],
+  hits: Hits,
+  features: ReadonlyMap<string, CompiledFeature>,
+): Hit[] {
+  const findings = ["complaint", "feature", "observation", "context"].flatMap((tag) => hits.of(tag));
+  const overNothing = hitsByToken(hits.of("noMeaning"));
+  const meant = findings.filter(
+    (hit) =>
+      !overNothing(hit).some((nothing) => coveredBy(hit, nothing)) &&
+      (hit.sense.tag !== "context" || isEvent(tokens, hits, hit)),
+  );
+  const around = hitsByToken(meant);
+  return meant.filter((hit) => !around(hit).some((other) => yields(hit, other, features)));
+}
+
+/** True when the context's words tell of something that happened, not of a habit, a wish or long ago. */
+function isEvent(tokens: readonly Token[], hits: Hits, hit: Hit): boolean {
+  const sentence = tokens[hit.first]?.sentence;
+  const near = (other: Hit) => tokens[other.first]?.sentence === sentence;
+  const before = (tag: string, reach: number) =>
+    hits.of(tag).some((o) => near(o) && o.last < hit.first && hit.first - o.last <= reach);
+  if (before("wanted", REACH)) return false;
+  const clause = tokens[hit.first]?.clause;
+  if (hits.of("longAgo").some((o) => tokens[o.first]?.clause === clause)) return false;
+  const habit = hits.of("habit").some((o) => near(o) && hit.first - o.first <= REACH && o.first <= hit.first);
+  return !habit || before("lately", REACH * 2);
+}
+
+function yields(hit: Hit, other: Hit, features: ReadonlyMap<string, CompiledFeature>): boolean {
+  if (hit.sense.id === other.sense.id || !shareWord(hit, other)) return false;
+  const feature = features.get(hit.sense.id);
+  const over = features.get(other.sense.id);
+  const longer = coveredBy(hit, other) && other.at.length > hit.at.length;
+  switch (hit.sense.tag) {
+    case "feature":
+      if (other.sense.tag === "context") return true;
+      if (feature?.kind === "where") {
+        return over?.kind === "direction" || (other.sense.tag === "complaint" && longer);
+      }
+      if (feature?.kind === "felt") return other.sense.tag === "complaint" && longer;
+      return other.sense.tag === "observation" && longer;
+    case "complaint":
+      if (!longer) return false;
+      return other.sense.tag !== "feature" || TAKES_OVER.has(over?.kind ?? "");
+    default:
+      return false;
+  }
+}

@@ -33,6 +33,7 @@ export function compileKnowledge(authored: Authored): Knowledge {
     setUps: authored.setUps,
     reports: authored.reports,
     groups: authored.groups,
+    words: authored.words,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),
@@ -60,7 +61,7 @@ function expand(sets: string | readonly string[], authored: Authored): string[] 
 }
 
 function compileFeature(feature: Authored["features"][number], authored: Authored): CompiledFeature {
-  return { ...feature, unlisted: feature.unlisted ?? authored.groups.unlisted };
+  return { ...feature, unlisted: feature.unlisted ?? feature.background * authored.groups.unlisted };
 }
 
 function compileObservation(

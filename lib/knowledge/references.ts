@@ -123,6 +123,9 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   from("scale.json")("source", "basis", authored.scale.basis);
   from("reports.json")("source", "basis", authored.reports.basis);
   from("groups.json")("source", "basis", authored.groups.basis);
+  const words = from("words.json");
+  for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);
+  for (const [facet, id] of Object.entries(authored.words.sides)) words("feature", `sides.${facet}`, id);
   const car = from("car.json");
   authored.car.attributes.forEach((attribute, i) => {
     car("source", `attributes.${i}.basis`, attribute.basis);

@@ -1,0 +1,24 @@
+import type { z } from "zod";
+import { jsonSchemas, toJsonSchema } from "../knowledge/json-schema.ts";
+import { Knowledge } from "../knowledge/schema/compiled.ts";
+import { WeighAnswer, WeighRequest } from "../requests/weigh-request.ts";
+
+/** What the library reads and writes besides the knowledge's records: name -> schema. */
+const OTHERS: Readonly<Record<string, z.ZodType>> = {
+  "weigh-request": WeighRequest,
+  "weigh-answer": WeighAnswer,
+  knowledge: Knowledge,
+};
+
+/** JSON Schemas of the knowledge's authored records. */
+export function recordSchemas(): Map<string, unknown> {
+  return jsonSchemas();
+}
+
+/** Every JSON Schema that the command line prints, by name: requests, answers and the compiled knowledge first, then records. */
+export function schemasByName(): Map<string, unknown> {
+  const schemas = new Map<string, unknown>();
+  for (const [name, schema] of Object.entries(OTHERS)) schemas.set(name, toJsonSchema(schema));
+  for (const [name, schema] of recordSchemas()) schemas.set(name, schema);
+  return schemas;
+}

@@ -1,0 +1,68 @@
+import type { CompiledFault } from "../schema/compiled.ts";
+import { both, type LintWorld, meet } from "./world.ts";
+
+/** Two faults are told apart by a finding whose chance, present or absent, differs by at least this factor. */
+export const APART_RATIO = 3;
+
+/** Complaints that both faults show. */
+export function sharedComplaints(a: CompiledFault, b: CompiledFault): string[] {
+  const other = new Set(b.shows.map((showing) => showing.complaint));
+  return [...new Set(a.shows.map((showing) => showing.complaint))].filter((id) => other.has(id));
+}
+
+/** Whether one of the two lists the other as one that no check can tell from it. */
+export function listedInseparable(a: CompiledFault, b: CompiledFault): boolean {
+  return (
+    a.inseparable.some(({ fault }) => fault === b.id) || b.inseparable.some(({ fault }) => fault === a.id)
+  );
+}
+
+/**
+ * Two places at which the faults can both sit on one car and no check tells which it is; undefined when there are none.
+ *
+ * The same fault twice stands for itself at two places.
+ */
+export function untoldPlaces(
+  world: LintWorld,
+  a: CompiledFault,
+  b: CompiledFault,
+): [string, string] | undefined {
+  const same = a.id === b.id;
+  for (const at of world.placesOf(a)) {
+    for (const place of world.placesOf(b)) {
+      if (same && at >= place) continue;
+      const cars = both(world.faultCars(a, at), world.faultCars(b, place));
+      if (cars.some((there) => there === 1) && !toldApart(world, a, at, b, place, cars)) return [at, place];
+    }
+  }
+  return undefined;
+}
+
+function toldApart(
+  world: LintWorld,
+  a: CompiledFault,
+  at: string,
+  b: CompiledFault,
+  place: string,
+  cars: Uint8Array,
+): boolean {
+  const ids = new Set([...a.links, ...b.links].map((link) => link.observation));
+  for (const id of ids) {
+    const observation = world.observations.get(id);
+    if (observation === undefined) continue;
+    for (const spot of observation.places) {
+      if (!world.overlap(spot, at) && !world.overlap(spot, place)) continue;
+      const tells = observation.levels.some((_, level) => {
+        const p = world.chance(a, at, observation, spot, level);
+        const q = world.chance(b, place, observation, spot, level);
+        return differ(p, q) || differ(1 - p, 1 - q);
+      });
+      if (tells && meet(world.settledCars(observation, spot), cars)) return true;
+    }
+  }
+  return false;
+}
+
+function differ(p: number, q: number): boolean {
+  return p >= APART_RATIO * q || q >= APART_RATIO * p;
+}

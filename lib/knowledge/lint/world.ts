@@ -1,0 +1,133 @@
+import { checkLogic, evaluateLogic } from "../logic.ts";
+import type { Authored } from "../schema/authored.ts";
+import type {
+  CompiledCheck,
+  CompiledFault,
+  CompiledObservation,
+  CompiledPart,
+  Knowledge,
+} from "../schema/compiled.ts";
+import { type CarVariant, carVariants } from "./car-variants.ts";
+
+/** For each car variant: 1 where a thing is there. */
+export type CarMask = Uint8Array;
+
+/** The knowledge with the look-ups that rules share. */
+export interface LintWorld {
+  readonly knowledge: Knowledge;
+  readonly authored: Authored;
+  /** Every kind of car that some rule of the knowledge tells apart. */
+  readonly cars: readonly CarVariant[];
+  readonly parts: ReadonlyMap<string, CompiledPart>;
+  readonly observations: ReadonlyMap<string, CompiledObservation>;
+  /** Whether two places are the same or one lies within the other. */
+  readonly overlap: (a: string, b: string) => boolean;
+  /** Places that a fault can be at. */
+  readonly placesOf: (fault: CompiledFault) => readonly string[];
+  /** Cars that can have the fault at the place. */
+  readonly faultCars: (fault: CompiledFault, place: string) => CarMask;
+  /** Cars on which the observation at the place can be settled by some check. */
+  readonly settledCars: (observation: CompiledObservation, place: string) => CarMask;
+  /** Chance of at least the grade, given the fault alone at its place, seen at the observation's place; the leak included. */
+  readonly chance: (
+    fault: CompiledFault,
+    at: string,
+    observation: CompiledObservation,
+    place: string,
+    level: number,
+  ) => number;
+}
+
+/** Gather the look-ups once for all rules. */
+export function lintWorld(knowledge: Knowledge, authored: Authored): LintWorld {
+  const rules = [knowledge.parts, knowledge.faults, knowledge.observations, knowledge.checks]
+    .flat()
+    .flatMap((record) => (record.when === undefined ? [] : checkLogic(record.when)));
+  const cars = carVariants(knowledge, new Set(rules));
+  const parts = new Map(knowledge.parts.map((part) => [part.id, part]));
+  const observations = new Map(knowledge.observations.map((observation) => [observation.id, observation]));
+  const places = new Map(knowledge.places.places.map((place) => [place.id, place]));
+  const overlap = (a: string, b: string) =>
+    a === b || places.get(a)?.within.includes(b) === true || places.get(b)?.within.includes(a) === true;
+
+  const masks = new Map<string, CarMask>();
+  const maskOf = (when: unknown, place: string): CarMask => {
+    const key = `${JSON.stringify(when ?? true)}@${place}`;
+    let mask = masks.get(key);
+    if (mask === undefined) {
+      const record = places.get(place);
+      const at = { id: place, axle: record?.axle ?? "none", side: record?.side ?? "none" };
+      mask = Uint8Array.from(cars, (car) =>
+        when === undefined || evaluateLogic(when, { ...car.data, place: at }) ? 1 : 0,
+      );
+      masks.set(key, mask);
+    }
+    return mask;
+  };
+
+  const checksOf = new Map<string, CompiledCheck[]>();
+  for (const check of knowledge.checks) {
+    for (const id of check.settles) checksOf.set(id, [...(checksOf.get(id) ?? []), check]);
+  }
+  const linkOf = new Map(
+    knowledge.faults.map((fault) => [
+      fault.id,
+      new Map(fault.links.map((link) => [link.observation, link.levels])),
+    ]),
+  );
+  const faultMasks = new Map<string, CarMask>();
+  const settledMasks = new Map<string, CarMask>();
+  return {
+    knowledge,
+    authored,
+    cars,
+    parts,
+    observations,
+    overlap,
+    placesOf: (fault) => parts.get(fault.part)?.places ?? [],
+    faultCars: (fault, place) =>
+      remember(faultMasks, `${fault.id}@${place}`, () =>
+        both(maskOf(parts.get(fault.part)?.when, place), maskOf(fault.when, place)),
+      ),
+    settledCars: (observation, place) =>
+      remember(settledMasks, `${observation.id}@${place}`, () => {
+        const settled = (checksOf.get(observation.id) ?? []).flatMap((check) =>
+          check.places.filter((at) => overlap(at, place)).map((at) => maskOf(check.when, at)),
+        );
+        return both(maskOf(observation.when, place), union(settled, cars.length));
+      }),
+    chance: (fault, at, observation, place, level) => {
+      const leak = observation.leak[level] ?? 0;
+      const levels = overlap(at, place) ? linkOf.get(fault.id)?.get(observation.id) : undefined;
+      return 1 - (1 - leak) * (1 - (levels?.[level]?.p ?? 0));
+    },
+  };
+}
+
+function remember(store: Map<string, CarMask>, key: string, make: () => CarMask): CarMask {
+  const known = store.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  store.set(key, made);
+  return made;
+}
+
+/** Cars of both masks. */
+export function both(a: CarMask, b: CarMask): CarMask {
+  return a.map((there, i) => there & (b[i] ?? 0));
+}
+
+/** Cars of any of the masks. */
+export function union(masks: readonly CarMask[], length: number): CarMask {
+  return Uint8Array.from({ length }, (_, i) => (masks.some((mask) => mask[i] === 1) ? 1 : 0));
+}
+
+/** Whether some car is in both masks. */
+export function meet(a: CarMask, b: CarMask): boolean {
+  return a.some((there, i) => there === 1 && b[i] === 1);
+}
+
+/** Whether the mask holds any car. */
+export function anyCar(mask: CarMask): boolean {
+  return mask.includes(1);
+}

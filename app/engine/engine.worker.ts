@@ -1,0 +1,126 @@
+/// <reference lib="webworker" />
+import {
+  type Grounded,
+  groundCar,
+  placedChecks,
+  type ProposedCheck,
+  previewResults,
+  proposeChecks,
+  type RankedSuspect,
+  stopSignal,
+  suspectName,
+  type Weighing,
+  weighing,
+  whySuspect,
+} from "../../lib/engine/index.ts";
+import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { readText, searchChecks, searchFindings } from "../../lib/words/index.ts";
+import type {
+  Found,
+  FromWorker,
+  Kind,
+  Leader,
+  NextSteps,
+  Questions,
+  Ranked,
+  Situation,
+  ToWorker,
+} from "./protocol.ts";
+
+declare const self: DedicatedWorkerGlobalScope;
+
+let knowledge: Knowledge | undefined;
+let grounded: { readonly key: string; readonly value: Grounded } | undefined;
+let weighed: { readonly key: string; readonly value: Weighing } | undefined;
+
+function loaded(): Knowledge {
+  if (knowledge === undefined) throw new Error("The knowledge has not arrived.");
+  return knowledge;
+}
+
+function ground({ car, contexts }: Situation): Grounded {
+  const key = JSON.stringify([car, contexts]);
+  if (grounded?.key !== key) grounded = { key, value: groundCar(loaded(), car, contexts) };
+  return grounded.value;
+}
+
+function weighingOf(situation: Situation): Weighing {
+  const key = JSON.stringify([situation.car, situation.contexts, situation.answers]);
+  if (weighed?.key !== key) weighed = { key, value: weighing(ground(situation), situation.answers) };
+  return weighed.value;
+}
+
+function leader({ suspect, explains, present, proven }: RankedSuspect): Leader {
+  const { id, part, fault, place } = suspect;
+  return { id, part, fault, place, name: suspectName(loaded(), suspect), explains, present, proven };
+}
+
+function rank(situation: Situation): Ranked {
+  const { ranking, ...rest } = weighingOf(situation).weighed;
+  return { ...rest, leaders: ranking.map(leader) };
+}
+
+function propose(ask: Questions["propose"]["ask"]): NextSteps {
+  const weighing = weighingOf(ask);
+  const checks = proposeChecks(ground(ask), ask.answers, weighing, ask.options);
+  return { checks, stop: stopSignal(weighing.weighed, checks) };
+}
+
+function open({ id, setUp, ...situation }: Questions["open"]["ask"]): ProposedCheck | undefined {
+  const placed = placedChecks(ground(situation)).find((p) => p.id === id);
+  if (placed === undefined) return undefined;
+  const { check, place, nodes } = placed;
+  const { setUps } = loaded();
+  return {
+    id,
+    kind: "check",
+    check,
+    place,
+    name: check.name,
+    minutes: check.minutes,
+    setUpMinutes: setUps.minutes[setUp ?? setUps.start]?.[check.setUp] ?? 0,
+    setUp: check.setUp,
+    gainBits: 0,
+    score: 0,
+    settles: nodes.map((n) => ({ finding: n.id, levels: n.observation.levels })),
+    yes: undefined,
+  };
+}
+
+function search(query: string): Found[] {
+  const findings = searchFindings(loaded(), query, 12).map(
+    ({ id, name }) => ({ kind: "finding", id, name }) as const,
+  );
+  const checks = searchChecks(loaded(), query, 6).map(
+    ({ id, name }) => ({ kind: "check", id, name }) as const,
+  );
+  return [...findings, ...checks];
+}
+
+const ANSWERS: { readonly [K in Kind]: (ask: Questions[K]["ask"]) => Questions[K]["answer"] } = {
+  weigh: rank,
+  propose,
+  preview: (ask) =>
+    previewResults(ground(ask), ask.answers, ask.proposed).map(({ leaders, ...rest }) => ({
+      ...rest,
+      leaders: leaders.map(leader),
+    })),
+  why: (ask) => whySuspect(ground(ask), ask.answers, ask.suspect),
+  open,
+  read: ({ text }) => readText(loaded(), text),
+  search: ({ query }) => search(query),
+};
+
+self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  if (data.kind === "load") {
+    knowledge = JSON.parse(data.knowledge) as Knowledge;
+    return;
+  }
+  let reply: FromWorker;
+  try {
+    reply = { id: data.id, answer: (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask) };
+  } catch (error) {
+    reply = { id: data.id, failed: error instanceof Error ? error.message : String(error) };
+  }
+  self.postMessage(reply);
+};

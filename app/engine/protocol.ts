@@ -1,0 +1,80 @@
+import type { CarInput } from "../../lib/car/car.ts";
+import type {
+  Answer,
+  ProposedCheck,
+  ProposeOptions,
+  StopSignal,
+  Weighed,
+  Why,
+} from "../../lib/engine/index.ts";
+import type { Proposal } from "../../lib/words/index.ts";
+
+/** What a case gives the engine. */
+export interface Situation {
+  readonly car: CarInput;
+  readonly contexts: readonly string[];
+  readonly answers: readonly Answer[];
+}
+
+/** A suspect as the screens show it. */
+export interface Leader {
+  readonly id: string;
+  readonly part: string;
+  readonly fault: string;
+  readonly place: string;
+  readonly name: string;
+  readonly explains: number;
+  readonly present: number;
+  readonly proven: boolean;
+}
+
+export interface Ranked extends Omit<Weighed, "ranking"> {
+  readonly leaders: readonly Leader[];
+}
+
+export interface NextSteps {
+  readonly checks: readonly ProposedCheck[];
+  readonly stop: StopSignal;
+}
+
+/** What one result of a check would do. */
+export interface Preview {
+  readonly answers: readonly Answer[];
+  readonly probability: number;
+  readonly leaders: readonly Leader[];
+  readonly notInKnowledge: number;
+}
+
+/** A search result of any kind. */
+export interface Found {
+  readonly kind: "finding" | "check";
+  readonly id: string;
+  readonly name: string;
+}
+
+/** Questions to the worker and what each is answered with. */
+export interface Questions {
+  weigh: { ask: Situation; answer: Ranked };
+  propose: { ask: Situation & { readonly options: ProposeOptions }; answer: NextSteps };
+  preview: { ask: Situation & { readonly proposed: ProposedCheck }; answer: readonly Preview[] };
+  why: { ask: Situation & { readonly suspect: string }; answer: Why };
+  /** A check that was picked by name, as it would be proposed; undefined when this car cannot have it. */
+  open: {
+    ask: Situation & { readonly id: string; readonly setUp: string | undefined };
+    answer: ProposedCheck | undefined;
+  };
+  read: { ask: { readonly text: string }; answer: readonly Proposal[] };
+  search: { ask: { readonly query: string }; answer: readonly Found[] };
+}
+
+export type Kind = keyof Questions;
+
+/** Page to worker. */
+export type ToWorker =
+  | { readonly kind: "load"; readonly knowledge: string }
+  | { [K in Kind]: { readonly kind: K; readonly id: number; readonly ask: Questions[K]["ask"] } }[Kind];
+
+/** Worker to page. */
+export type FromWorker =
+  | { readonly id: number; readonly answer: unknown }
+  | { readonly id: number; readonly failed: string };

@@ -1,0 +1,5 @@
+import { CasesScreen } from "./ui/cases/cases-screen.tsx";
+
+export default function Home() {
+  return <CasesScreen />;
+}

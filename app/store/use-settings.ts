@@ -1,0 +1,51 @@
+"use client";
+import { useCallback, useEffect, useState } from "react";
+import type { Units } from "../text/amounts.ts";
+import { readSetting, writeSetting } from "./case-database.ts";
+
+export type Asker = "owner" | "driver" | "technician" | "technician-lift";
+
+/** Choices of this device. */
+export interface Settings extends Units {
+  readonly asker: Asker;
+  readonly helper: boolean;
+  /** Name that entries are signed with. */
+  readonly by: string;
+}
+
+const DEFAULTS: Settings = {
+  distance: "km",
+  length: "mm",
+  asker: "technician-lift",
+  helper: true,
+  by: "this device",
+};
+
+const KEY = "settings";
+
+/** The device's choices and a way to change them; kept in this browser. */
+export function useSettings(): readonly [Settings, (change: Partial<Settings>) => void, boolean] {
+  const [settings, setSettings] = useState(DEFAULTS);
+  const [loaded, setLoaded] = useState(false);
+  useEffect(() => {
+    let gone = false;
+    readSetting(KEY)
+      .then((text) => {
+        if (!gone && text !== undefined)
+          setSettings({ ...DEFAULTS, ...(JSON.parse(text) as Partial<Settings>) });
+      })
+      .catch(() => undefined) // without storage the defaults hold
+      .finally(() => !gone && setLoaded(true));
+    return () => {
+      gone = true;
+    };
+  }, []);
+  const change = useCallback((part: Partial<Settings>) => {
+    setSettings((old) => {
+      const next = { ...old, ...part };
+      writeSetting(KEY, JSON.stringify(next)).catch(() => undefined);
+      return next;
+    });
+  }, []);
+  return [settings, change, loaded];
+}

@@ -1,0 +1,52 @@
+const FRACTIONS: readonly (readonly [number, string])[] = [
+  [1 / 50, "1 in 50"],
+  [1 / 30, "1 in 30"],
+  [1 / 20, "1 in 20"],
+  [1 / 15, "1 in 15"],
+  [1 / 10, "1 in 10"],
+  [1 / 8, "1 in 8"],
+  [1 / 6, "1 in 6"],
+  [1 / 5, "1 in 5"],
+  [1 / 4, "1 in 4"],
+  [1 / 3, "1 in 3"],
+  [2 / 5, "2 in 5"],
+  [1 / 2, "1 in 2"],
+  [3 / 5, "3 in 5"],
+  [2 / 3, "2 in 3"],
+  [3 / 4, "3 in 4"],
+  [4 / 5, "4 in 5"],
+  [9 / 10, "9 in 10"],
+  [19 / 20, "19 in 20"],
+];
+
+/** A probability as a person says it: "about 1 in 3". */
+export function chanceWords(p: number): string {
+  if (p < 0.01) return "less than 1 in 100";
+  if (p > 0.98) return "nearly sure";
+  let best = FRACTIONS[0] as readonly [number, string];
+  for (const f of FRACTIONS) if (distance(f[0], p) < distance(best[0], p)) best = f;
+  return `about ${best[1]}`;
+}
+
+/** Distance in log-odds, so that 1 in 20 and 1 in 50 are kept apart. */
+function distance(a: number, b: number): number {
+  return Math.abs(Math.log(a / (1 - a)) - Math.log(b / (1 - b)));
+}
+
+/** Whole per cents; the ends are never rounded to certainty. */
+export function percent(p: number): string {
+  if (p <= 0) return "0 %";
+  if (p < 0.01) return "under 1 %";
+  if (p > 0.99 && p < 1) return "over 99 %";
+  return `${Math.round(p * 100)} %`;
+}
+
+/** Log-odds added by one answer, in words. */
+export function weightWords(logOdds: number): string {
+  const factor = Math.exp(Math.abs(logOdds));
+  const way = logOdds >= 0 ? "for" : "against";
+  if (factor < 1.15) return "hardly matters";
+  const size = factor < 2 ? "slightly" : factor < 5 ? "clearly" : factor < 20 ? "strongly" : "very strongly";
+  const times = factor < 10 ? factor.toFixed(1) : factor > 1000 ? "over 1000" : String(Math.round(factor));
+  return `${size} ${way} it (odds ${logOdds >= 0 ? "times" : "divided by"} ${times})`;
+}

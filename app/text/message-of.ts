@@ -1,0 +1,4 @@
+/** The sentence of an error, for people. */
+export function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,211 @@
+import type { ReactNode } from "react";
+import type { CardFinding, CardWork, JobCard } from "../../../lib/case/job-card-types.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { minutesWords } from "../../text/amounts.ts";
+import { percent } from "../../text/chance-words.ts";
+import { dayWords, momentWords } from "../../text/moment.ts";
+import { capital, levelWords, nameOfCheck, nameOfSuspect } from "../../text/names.ts";
+
+/** The job card as it is printed: one or two pages. */
+export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
+  return (
+    <article className="job-card">
+      <header className="job-head">
+        <h1>Job card</h1>
+        <dl>
+          <Pair name="Vehicle" value={card.vehicle} />
+          <Pair name="Plate" value={card.plate} />
+          <Pair name="Customer" value={card.customer} />
+          <Pair name="Opened" value={card.openedAt && dayWords(card.openedAt)} />
+        </dl>
+        {card.inventedNotice !== undefined && <p className="invented">{card.inventedNotice}</p>}
+      </header>
+      {card.stopNotices.length > 0 && (
+        <section className="stop" aria-label="Stop notice">
+          {card.stopNotices.map((say) => (
+            <p className="stop-say" key={say}>
+              <span className="stop-sign" aria-hidden="true">
+                STOP
+              </span>
+              {say}
+            </p>
+          ))}
+        </section>
+      )}
+      <Part title="Complaint">
+        {card.complaint.words.map((words) => (
+          <blockquote className="told" key={words}>
+            {words}
+          </blockquote>
+        ))}
+        <FindingLine findings={card.complaint.told} />
+        {card.contexts.length > 0 && <p>Lately: {card.contexts.join("; ")}.</p>}
+      </Part>
+      <Part title="Verdict">
+        <VerdictOf card={card} knowledge={knowledge} />
+      </Part>
+      {card.work.map((work) => (
+        <Part key={work.suspect} title={`Work: ${work.name}`}>
+          <WorkOf work={work} />
+        </Part>
+      ))}
+      {card.severity.length > 0 && (
+        <Part title="How grave">
+          <ul>
+            {card.severity.map((s) => (
+              <li key={s.suspect}>
+                <strong>{capital(s.word)}</strong>: {s.name}. {s.reason}
+                <span className="soft">
+                  {" "}
+                  ({s.basis}
+                  {s.item !== undefined && `, ${s.item}`})
+                </span>
+              </li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      {card.cautions.length > 0 && (
+        <Part title="Cautions">
+          <ul>
+            {card.cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      {card.found.length > 0 && (
+        <Part title="What was checked">
+          <ul className="two-columns">
+            {card.found.map((finding) => (
+              <li key={finding.finding}>
+                {capital(finding.name)}: <strong>{foundWords(finding)}</strong>
+                <span className="soft">
+                  {finding.by === "report" ? " (told)" : ""}
+                  {finding.check !== undefined && ` - ${nameOfCheck(knowledge, finding.check)}`}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      {(card.alsoLikely.length > 0 || card.unexplained.length > 0) && (
+        <Part title="What else was found">
+          <ul>
+            {card.unexplained.map((finding) => (
+              <li key={finding.finding}>Found, but not explained by the verdict: {finding.name}</li>
+            ))}
+            {card.alsoLikely.map((suspect) => (
+              <li key={suspect.suspect}>
+                Likely there as well ({percent(suspect.present)}): {suspect.name}
+              </li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      {card.open.length > 0 && (
+        <Part title="What stays open">
+          <ul>
+            {card.open.map((matter) => (
+              <li key={matter}>{matter}</li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      <section className="sign">
+        <p>Work done by</p>
+        <p>Date</p>
+        <p>Road tested by</p>
+      </section>
+      <footer className="small">
+        {card.statements.map((statement) => (
+          <p key={statement}>{statement}</p>
+        ))}
+        <p className="soft number">
+          Knowledge {card.release.version}; case {card.caseId}
+        </p>
+      </footer>
+    </article>
+  );
+}
+
+function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  return (
+    <section className="job-part">
+      <h2>{capital(title)}</h2>
+      <div>{children}</div>
+    </section>
+  );
+}
+
+function Pair({ name, value }: { readonly name: string; readonly value: string | undefined }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{value === undefined || value === "" ? "-" : value}</dd>
+    </div>
+  );
+}
+
+function foundWords(finding: CardFinding): string {
+  if (finding.state === "unknown") return "could not be told";
+  if (finding.state === "absent") return finding.measured === undefined ? "no" : `no, ${finding.measured}`;
+  const grade =
+    finding.level === undefined || finding.level === "present" ? "yes" : levelWords(finding.level);
+  return finding.measured === undefined ? grade : `${grade}, ${finding.measured}`;
+}
+
+function FindingLine({ findings }: { readonly findings: readonly CardFinding[] }) {
+  const yes = findings.filter((f) => f.state === "present").map((f) => f.name);
+  const no = findings.filter((f) => f.state === "absent").map((f) => f.name);
+  return (
+    <>
+      {yes.length > 0 && <p>Yes: {yes.join("; ")}.</p>}
+      {no.length > 0 && <p>No: {no.join("; ")}.</p>}
+    </>
+  );
+}
+
+function VerdictOf({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
+  const { verdict } = card;
+  if (verdict === undefined) return <p>No verdict was given yet.</p>;
+  return (
+    <>
+      <ul className="verdict-list">
+        {verdict.suspects.map((s) => (
+          <li key={s.suspect}>
+            <strong>{capital(s.name)}</strong>
+          </li>
+        ))}
+      </ul>
+      {verdict.proof.length > 0 && (
+        <p>Proof: {verdict.proof.map((f) => `${f.name} (${foundWords(f)})`).join("; ")}.</p>
+      )}
+      {verdict.unproven.length > 0 && (
+        <p>
+          <strong>Not proven by hand:</strong>{" "}
+          {verdict.unproven.map((id) => nameOfSuspect(knowledge, id)).join("; ")}.
+        </p>
+      )}
+      {verdict.note !== undefined && <p className="note">{verdict.note}</p>}
+      <p className="soft small number">Given {momentWords(verdict.at)}</p>
+    </>
+  );
+}
+
+function WorkOf({ work }: { readonly work: CardWork }) {
+  return (
+    <>
+      <ol>
+        {work.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <p>Labour: about {minutesWords(work.minutes)}.</p>
+      {work.paired.length > 0 && (
+        <p>Renew together: {work.paired.map((p) => `${p.part}, ${p.where} (${p.why})`).join("; ")}.</p>
+      )}
+      {work.lookAtToo.length > 0 && <p>Look at too: {work.lookAtToo.join("; ")}.</p>}
+    </>
+  );
+}

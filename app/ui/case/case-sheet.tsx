@@ -1,0 +1,140 @@
+"use client";
+import { useMemo, useState } from "react";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { useAnswer } from "../../engine/use-answer.ts";
+import type { OpenCase } from "../../store/use-case.ts";
+import type { Settings } from "../../store/use-settings.ts";
+import { Underside } from "../drawing/underside.tsx";
+import { goToPart, SheetPart } from "../sheet-part.tsx";
+import { SiteHead } from "../site-head.tsx";
+import { CaseHead } from "./case-head.tsx";
+import { ComplaintPart } from "./complaint-part.tsx";
+import { NextBar } from "./next-bar.tsx";
+import { NextPart } from "./next-part.tsx";
+import { NotesPart } from "./notes-part.tsx";
+import { Ranking } from "./ranking.tsx";
+import { RankingNews } from "./ranking-news.tsx";
+import { situationOf } from "./situation-of.ts";
+import { StopNotices } from "./stop-notices.tsx";
+import { Timeline } from "./timeline.tsx";
+import { useNextSteps } from "./use-next-steps.ts";
+import { VerdictPart } from "./verdict-part.tsx";
+
+/** The one page of a case. */
+export function CaseSheet({
+  knowledge,
+  open,
+  settings,
+  onSettings,
+}: {
+  readonly knowledge: Knowledge;
+  readonly open: OpenCase;
+  readonly settings: Settings;
+  readonly onSettings: (change: Partial<Settings>) => void;
+}) {
+  const { state, append, trouble } = open;
+  const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
+  const key = JSON.stringify(situation);
+  const ranking = useAnswer("weigh", situation, key);
+  const next = useNextSteps(situation, state, settings);
+  const [suspect, setSuspect] = useState<string>();
+  const ranked = ranking.value;
+  const failed = ranking.key === key ? ranking.failed : undefined;
+  const told = ranked !== undefined && ranked.target !== "none";
+
+  const openSuspect = (id: string) => {
+    setSuspect(id);
+    requestAnimationFrame(() => {
+      const row = document.getElementById(`suspect-${id}`);
+      row?.scrollIntoView({ block: "start" });
+      row?.querySelector("button")?.focus({ preventScroll: true });
+    });
+  };
+  const pick = (id: string | undefined) => {
+    next.pick(id);
+    requestAnimationFrame(() => goToPart("next"));
+  };
+
+  return (
+    <>
+      <SiteHead />
+      <main id="main" className="sheet case-sheet">
+        <CaseHead state={state} />
+        {trouble !== undefined && (
+          <p className="trouble" role="alert">
+            {trouble}
+          </p>
+        )}
+        {ranked !== undefined && <StopNotices knowledge={knowledge} notices={ranked.notices} />}
+        {ranked !== undefined && <RankingNews ranked={ranked} />}
+        <div className="columns">
+          <div className="column">
+            <ComplaintPart
+              knowledge={knowledge}
+              state={state}
+              settings={settings}
+              onSettings={onSettings}
+              append={append}
+              onCheck={pick}
+            />
+            <SheetPart id="ranking" title="What it may be">
+              {failed !== undefined && (
+                <p className="trouble" role="alert">
+                  The ranking could not be worked out: {failed} Undo the last entry, or mend it.
+                </p>
+              )}
+              {ranked === undefined && failed === undefined && <p role="status">Working it out ...</p>}
+              {ranked !== undefined && !told && (
+                <p className="notice">
+                  Nothing was told yet. Take what was read above, or tick what is wrong; the ranking follows.
+                </p>
+              )}
+              {ranked !== undefined && told && (
+                <>
+                  <Ranking
+                    knowledge={knowledge}
+                    ranked={ranked}
+                    situation={situation}
+                    open={suspect}
+                    onOpen={setSuspect}
+                  />
+                  <Underside
+                    knowledge={knowledge}
+                    car={state.car}
+                    leaders={ranked.leaders}
+                    open={suspect}
+                    onOpen={openSuspect}
+                  />
+                </>
+              )}
+            </SheetPart>
+          </div>
+          <div className="column">
+            {told && (
+              <NextPart
+                knowledge={knowledge}
+                state={state}
+                situation={situation}
+                settings={settings}
+                onSettings={onSettings}
+                append={append}
+                next={next}
+                onPick={pick}
+              />
+            )}
+            {ranked !== undefined && told && (
+              <SheetPart id="verdict" title="Verdict">
+                <VerdictPart knowledge={knowledge} state={state} ranked={ranked} append={append} />
+              </SheetPart>
+            )}
+            <NotesPart state={state} append={append} />
+            <SheetPart id="timeline" title="What was entered">
+              <Timeline knowledge={knowledge} state={state} append={append} />
+            </SheetPart>
+          </div>
+        </div>
+      </main>
+      <NextBar knowledge={knowledge} state={state} told={told} next={next} />
+    </>
+  );
+}

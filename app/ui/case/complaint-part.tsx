@@ -1,0 +1,133 @@
+"use client";
+import { useState } from "react";
+import type { CaseState } from "../../../lib/case/case-state.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { EntryBody } from "../../store/new-entry.ts";
+import type { Settings } from "../../store/use-settings.ts";
+import { capital, levelWords, nameOfFinding } from "../../text/names.ts";
+import { SheetPart } from "../sheet-part.tsx";
+import { CarForm } from "./car-form.tsx";
+import { type CarFields, carLine, carOfFields, fieldsOfCar } from "./car-fields.ts";
+import { HandTicks } from "./hand-ticks.tsx";
+import { Proposals } from "./proposals.tsx";
+import { SearchBox } from "./search-box.tsx";
+import { ToldBox } from "./told-box.tsx";
+
+interface Props {
+  readonly knowledge: Knowledge;
+  readonly state: CaseState;
+  readonly settings: Settings;
+  readonly onSettings: (change: Partial<Settings>) => void;
+  readonly append: (...bodies: readonly EntryBody[]) => void;
+  readonly onCheck: (id: string) => void;
+}
+
+/** What was told, and of which car. */
+export function ComplaintPart(props: Props) {
+  const { knowledge, state, settings, append, onCheck } = props;
+  const first = state.text.length === 0 && state.answers.length === 0;
+  return (
+    <SheetPart id="complaint" title="Complaint and car">
+      <SoFar knowledge={knowledge} state={state} />
+      <Proposals state={state} append={append} />
+      {first && <ToldBox caseId={state.caseId} first onTold={(text) => append({ kind: "told", text })} />}
+      <HandTicks
+        knowledge={knowledge}
+        state={state}
+        onAnswer={(finding, answer) => append({ kind: "answered", finding, state: answer, how: "report" })}
+      />
+      <details>
+        <summary>Search, or add more words</summary>
+        <SearchBox
+          knowledge={knowledge}
+          onAnswer={(finding, is, level) => {
+            const remote = settings.asker === "owner" || settings.asker === "driver";
+            const observed = knowledge.observations.some((o) => o.id === finding.split("@")[0]);
+            append({
+              kind: "answered",
+              finding,
+              state: is,
+              how: observed && !remote ? "check" : "report",
+              ...(level !== undefined && { level }),
+            });
+          }}
+          onCheck={onCheck}
+        />
+        {!first && (
+          <ToldBox caseId={state.caseId} first={false} onTold={(text) => append({ kind: "told", text })} />
+        )}
+      </details>
+      <CarDetails {...props} />
+    </SheetPart>
+  );
+}
+
+/** Everything answered so far in one paragraph each for yes and no. */
+function SoFar({ knowledge, state }: { readonly knowledge: Knowledge; readonly state: CaseState }) {
+  const named = (is: "present" | "absent") =>
+    state.answers
+      .filter((a) => a.state === is)
+      .map((a) => {
+        const grade = a.level === undefined || a.level === "present" ? "" : ` (${levelWords(a.level)})`;
+        return { key: a.finding, words: `${capital(nameOfFinding(knowledge, a.finding))}${grade}` };
+      });
+  const yes = named("present");
+  const no = named("absent");
+  if (yes.length + no.length === 0) return null;
+  return (
+    <dl className="so-far">
+      {yes.length > 0 && (
+        <div>
+          <dt>Yes</dt>
+          {yes.map(({ key, words }) => (
+            <dd key={key}>{words}</dd>
+          ))}
+        </div>
+      )}
+      {no.length > 0 && (
+        <div>
+          <dt>No</dt>
+          {no.map(({ key, words }) => (
+            <dd key={key}>{words}</dd>
+          ))}
+        </div>
+      )}
+    </dl>
+  );
+}
+
+function CarDetails({ knowledge, state, settings, onSettings, append }: Props) {
+  const { attributes } = knowledge.car;
+  const [edited, setEdited] = useState<CarFields>();
+  const fields = edited ?? fieldsOfCar(attributes, state.car, settings);
+  const read = carOfFields(attributes, fields, settings);
+  const line = carLine(attributes, state.car, settings);
+  const changed = JSON.stringify(read.car) !== JSON.stringify(state.car);
+  return (
+    <details>
+      <summary>
+        <span>The car{line === "" ? ": nothing told" : <span className="soft">: {line}</span>}</span>
+      </summary>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (Object.keys(read.problems).length > 0) return;
+          append({ kind: "car-changed", car: read.car });
+          setEdited(undefined);
+        }}
+      >
+        <CarForm
+          attributes={attributes}
+          fields={fields}
+          problems={read.problems}
+          units={settings}
+          onFields={setEdited}
+          onUnits={onSettings}
+        />
+        <button type="submit" className="wide" disabled={!changed || Object.keys(read.problems).length > 0}>
+          Save the car
+        </button>
+      </form>
+    </details>
+  );
+}

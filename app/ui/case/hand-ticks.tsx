@@ -1,0 +1,107 @@
+"use client";
+import type { CaseState } from "../../../lib/case/case-state.ts";
+import type { CompiledFeature, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { capital } from "../../text/names.ts";
+import { YesNo, type YesNoState } from "../yes-no.tsx";
+
+const KIND_TITLES: Readonly<Record<CompiledFeature["kind"], string>> = {
+  sound: "What it sounds like",
+  moment: "When it comes",
+  speed: "At what speed",
+  felt: "Where it is felt",
+  where: "Where it seems to come from",
+  direction: "Which way",
+  pattern: "What the wear looks like",
+  course: "How it came and goes",
+};
+
+interface Props {
+  readonly knowledge: Knowledge;
+  readonly state: CaseState;
+  readonly onAnswer: (finding: string, state: YesNoState) => void;
+}
+
+function answerTo(state: CaseState, finding: string, bare?: string): YesNoState {
+  const found =
+    state.answers.find((a) => a.finding === finding) ?? state.answers.find((a) => a.finding === bare);
+  return found?.state ?? "unknown";
+}
+
+/** Complaints, their features and what happened lately, to be ticked by hand. */
+export function HandTicks({ knowledge, state, onAnswer }: Props) {
+  const present = knowledge.complaints.filter((c) => answerTo(state, c.id) === "present");
+  return (
+    <>
+      <details open={present.length === 0}>
+        <summary>What is wrong ({present.length === 0 ? "nothing ticked yet" : "change"})</summary>
+        {knowledge.complaints.map((complaint) => (
+          <YesNo
+            key={complaint.id}
+            name={capital(complaint.name)}
+            state={answerTo(state, complaint.id)}
+            onChange={(answer) => onAnswer(complaint.id, answer)}
+          />
+        ))}
+      </details>
+      {present.map((complaint) => (
+        <FeatureTicks
+          key={complaint.id}
+          complaint={complaint.id}
+          title={complaint.name}
+          knowledge={knowledge}
+          state={state}
+          onAnswer={onAnswer}
+        />
+      ))}
+      <details>
+        <summary>What happened to the car lately</summary>
+        {knowledge.contexts.map((context) => (
+          <YesNo
+            key={context.id}
+            name={capital(context.name)}
+            state={answerTo(state, context.id)}
+            onChange={(answer) => onAnswer(context.id, answer)}
+          />
+        ))}
+      </details>
+    </>
+  );
+}
+
+function FeatureTicks({
+  complaint,
+  title,
+  knowledge,
+  state,
+  onAnswer,
+}: Props & { readonly complaint: string; readonly title: string }) {
+  const features = knowledge.features.filter((f) => f.complaints.includes(complaint));
+  const kinds = (Object.keys(KIND_TITLES) as CompiledFeature["kind"][]).filter((kind) =>
+    features.some((f) => f.kind === kind),
+  );
+  return (
+    <details className="feature-ticks">
+      <summary>More about the complaint: {title}</summary>
+      {kinds.map((kind) => {
+        const own = features.filter((f) => f.kind === kind);
+        const said = own.filter((f) => answerTo(state, `${complaint}:${f.id}`, f.id) !== "unknown").length;
+        return (
+          <details key={kind} className="inner">
+            <summary>
+              {KIND_TITLES[kind]}
+              {said > 0 && <span className="soft"> ({said} answered)</span>}
+            </summary>
+            {own.map((feature) => (
+              <YesNo
+                key={feature.id}
+                name={capital(feature.name)}
+                state={answerTo(state, `${complaint}:${feature.id}`, feature.id)}
+                onChange={(answer) => onAnswer(`${complaint}:${feature.id}`, answer)}
+              />
+            ))}
+          </details>
+        );
+      })}
+    </details>
+  );
+}

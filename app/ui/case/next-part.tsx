@@ -1,0 +1,99 @@
+"use client";
+import type { CaseState } from "../../../lib/case/case-state.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { Situation } from "../../engine/protocol.ts";
+import type { EntryBody } from "../../store/new-entry.ts";
+import type { Settings } from "../../store/use-settings.ts";
+import { nameOfCheck } from "../../text/names.ts";
+import { CheckCard } from "../check/check-card.tsx";
+import { OtherChecks } from "../check/other-checks.tsx";
+import { SheetPart } from "../sheet-part.tsx";
+import { AskerPicks } from "./asker-picks.tsx";
+import type { NextStepsOnScreen } from "./use-next-steps.ts";
+
+/** The next check or question, and the others worth making. */
+export function NextPart({
+  knowledge,
+  state,
+  situation,
+  settings,
+  onSettings,
+  append,
+  next,
+  onPick,
+}: {
+  readonly knowledge: Knowledge;
+  readonly state: CaseState;
+  readonly situation: Situation;
+  readonly settings: Settings;
+  readonly onSettings: (change: Partial<Settings>) => void;
+  readonly append: (...bodies: readonly EntryBody[]) => void;
+  readonly next: NextStepsOnScreen;
+  readonly onPick: (id: string | undefined) => void;
+}) {
+  const { stop, open, others, picked, failed } = next;
+  const ended = stop !== undefined && stop.kind !== "check-on";
+  return (
+    <SheetPart id="next" title="Next check">
+      <AskerPicks
+        knowledge={knowledge}
+        state={state}
+        settings={settings}
+        onSettings={onSettings}
+        append={append}
+      />
+      {failed !== undefined && (
+        <p className="trouble" role="alert">
+          The next check could not be worked out: {failed}
+        </p>
+      )}
+      {ended && (
+        <p className="notice">
+          <strong>{stop.why}</strong>
+        </p>
+      )}
+      {stop === undefined && failed === undefined && <p role="status">Choosing the next check ...</p>}
+      {open === undefined && picked && !next.busy && (
+        <p className="notice">That check settles nothing on this car.</p>
+      )}
+      {open === undefined && !picked && stop !== undefined && (
+        <p>
+          No check is left for who is here and what the car allows. A lift, a helper or another state of the
+          car may open more.
+        </p>
+      )}
+      {open !== undefined && (
+        <CheckCard
+          key={open.id}
+          knowledge={knowledge}
+          state={state}
+          proposed={open}
+          situation={situation}
+          settings={settings}
+          append={append}
+          onDone={() => onPick(undefined)}
+        />
+      )}
+      {picked && (
+        <button type="button" className="plain" onClick={() => onPick(undefined)}>
+          Back to the best next check
+        </button>
+      )}
+      <OtherChecks knowledge={knowledge} checks={others} onOpen={(proposed) => onPick(proposed.id)} />
+      {state.notPossible.length > 0 && (
+        <details>
+          <summary>Put aside ({state.notPossible.length})</summary>
+          <ul>
+            {state.notPossible.map(({ check, reason }) => (
+              <li key={check}>
+                {nameOfCheck(knowledge, check)}
+                {reason !== "" && `: ${reason}`}
+              </li>
+            ))}
+          </ul>
+          <p className="small soft">Undo the entry below to have a check proposed again.</p>
+        </details>
+      )}
+    </SheetPart>
+  );
+}

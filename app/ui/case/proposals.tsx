@@ -1,0 +1,108 @@
+"use client";
+import type { CaseState } from "../../../lib/case/case-state.ts";
+import type { Proposal } from "../../../lib/words/index.ts";
+import { useAnswer } from "../../engine/use-answer.ts";
+import type { EntryBody } from "../../store/new-entry.ts";
+import { capital } from "../../text/names.ts";
+import { MarkedText } from "./marked-text.tsx";
+
+function accepted(proposal: Proposal): EntryBody {
+  return {
+    kind: "answered",
+    finding: proposal.finding,
+    state: proposal.state,
+    ...(proposal.level !== undefined && { level: proposal.level }),
+    how: "report",
+    words: proposal.words.slice(0, 1000),
+  };
+}
+
+/** What was read out of the customer's words and waits for a person to take it or not. */
+export function Proposals({
+  state,
+  append,
+}: {
+  readonly state: CaseState;
+  readonly append: (...bodies: readonly EntryBody[]) => void;
+}) {
+  const text = state.text.join("\n");
+  const read = useAnswer("read", { text }, text === "" ? undefined : text);
+  if (text === "") return null;
+  const open = (read.value ?? []).filter(
+    (p) =>
+      !state.answers.some((a) => a.finding === p.finding) &&
+      !state.refused.some((r) => r.finding === p.finding && r.words === p.words.slice(0, 1000)),
+  );
+  const known = read.value !== undefined && !read.busy;
+  return (
+    <div>
+      <h3 className="told-title">In the customer's words</h3>
+      <blockquote className="told" aria-label="The customer's words">
+        <MarkedText text={text} spans={open.flatMap((p) => p.spans)} />
+      </blockquote>
+      {read.failed !== undefined && !known && (
+        <p className="trouble" role="alert">
+          The words could not be read ({read.failed}). Tick what was told by hand below.
+        </p>
+      )}
+      {read.busy && <p className="soft">Reading ...</p>}
+      {known && read.value.length === 0 && (
+        <p className="notice">
+          Nothing in these words is known here. Tick what was told by hand below, or search for it.
+        </p>
+      )}
+      {open.length > 0 && (
+        <div className="proposals">
+          <div className="row spread">
+            <p>
+              <strong>Is this what was meant?</strong> Nothing counts until you take it.
+            </p>
+            {open.length > 1 && (
+              <button type="button" className="main" onClick={() => append(...open.map(accepted))}>
+                Take all {open.length}
+              </button>
+            )}
+          </div>
+          <ul className="plain-list">
+            {open.map((proposal) => (
+              <li key={`${proposal.finding}|${proposal.words}`} className="proposal">
+                <div>
+                  <strong>
+                    {proposal.state === "absent" && "Not: "}
+                    {proposal.state === "absent" ? proposal.name : capital(proposal.name)}
+                  </strong>
+                  <p className="small">
+                    from <mark>{proposal.words}</mark>
+                    {proposal.hedged && " - said with a doubt"}
+                  </p>
+                </div>
+                <div className="row">
+                  <button
+                    type="button"
+                    aria-label={`Take: ${proposal.name}`}
+                    onClick={() => append(accepted(proposal))}
+                  >
+                    Take it
+                  </button>
+                  <button
+                    type="button"
+                    aria-label={`Not meant: ${proposal.name}`}
+                    onClick={() =>
+                      append({
+                        kind: "refused",
+                        finding: proposal.finding,
+                        words: proposal.words.slice(0, 1000),
+                      })
+                    }
+                  >
+                    Not meant
+                  </button>
+                </div>
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+"use client";
+import { useState } from "react";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { Ranked, Situation } from "../../engine/protocol.ts";
+import { chanceWords, percent } from "../../text/chance-words.ts";
+import { capital, nameOfSuspect } from "../../text/names.ts";
+import { ChanceBar } from "./chance-bar.tsx";
+import { WhyPanel } from "./why-panel.tsx";
+
+const FIRST = 6;
+const MOST = 40;
+const SMALLEST = 0.005;
+
+/** Suspects by length and words, the share that this knowledge does not hold, and combinations. */
+export function Ranking({
+  knowledge,
+  ranked,
+  situation,
+  open,
+  onOpen,
+}: {
+  readonly knowledge: Knowledge;
+  readonly ranked: Ranked;
+  readonly situation: Situation;
+  readonly open: string | undefined;
+  readonly onOpen: (suspect: string | undefined) => void;
+}) {
+  const [all, setAll] = useState(false);
+  const listed = ranked.leaders.filter((l) => l.explains >= SMALLEST).slice(0, MOST);
+  const openIsLate = listed.findIndex((l) => l.id === open) >= FIRST;
+  const shown = all || openIsLate ? listed : listed.slice(0, FIRST);
+  const together = ranked.sets.filter((s) => s.suspects.length > 1 && s.probability >= 0.01).slice(0, 6);
+  return (
+    <>
+      <ol className="ranking">
+        {shown.map((suspect, index) => (
+          <li key={suspect.id} id={`suspect-${suspect.id}`}>
+            <button
+              type="button"
+              className="suspect"
+              aria-expanded={open === suspect.id}
+              onClick={() => onOpen(open === suspect.id ? undefined : suspect.id)}
+            >
+              <span className="rank number" aria-hidden="true">
+                {index + 1}
+              </span>
+              <span className="suspect-name">
+                {capital(suspect.name)}
+                {suspect.proven && <strong className="proven"> proven by hand</strong>}
+              </span>
+              <span className="chance number">
+                {chanceWords(suspect.explains)} <span className="soft">({percent(suspect.explains)})</span>
+              </span>
+              <ChanceBar chance={suspect.explains} look="solid" />
+              <span className="hidden">Why?</span>
+            </button>
+            {open === suspect.id && (
+              <WhyPanel knowledge={knowledge} suspect={suspect} situation={situation} />
+            )}
+          </li>
+        ))}
+      </ol>
+      {listed.length > FIRST && !openIsLate && (
+        <button type="button" className="plain" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? "Show fewer" : `Show ${listed.length - FIRST} more`}
+        </button>
+      )}
+      {ranked.target !== "none" && (
+        <dl className="rest-bars">
+          <div>
+            <dt>Not in this knowledge</dt>
+            <dd className="number">
+              {chanceWords(ranked.notInKnowledge)}{" "}
+              <span className="soft">({percent(ranked.notInKnowledge)})</span>
+            </dd>
+            <ChanceBar chance={ranked.notInKnowledge} look="hatched" />
+          </div>
+          {ranked.otherCombinations >= SMALLEST && (
+            <div>
+              <dt>Other combinations of faults</dt>
+              <dd className="number">
+                {chanceWords(ranked.otherCombinations)}{" "}
+                <span className="soft">({percent(ranked.otherCombinations)})</span>
+              </dd>
+              <ChanceBar chance={ranked.otherCombinations} look="dotted" />
+            </div>
+          )}
+        </dl>
+      )}
+      {together.length > 0 && (
+        <details>
+          <summary>Several faults at once</summary>
+          <ul className="plain-list">
+            {together.map((set) => (
+              <li key={set.suspects.join()} className="together">
+                {set.suspects.map((id) => capital(nameOfSuspect(knowledge, id))).join(" + ")}{" "}
+                <span className="number soft">{percent(set.probability)}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {ranked.approximate && (
+        <p className="notice small">
+          These chances are rounded down: the case is too tangled to work out exactly.
+        </p>
+      )}
+      {ranked.problems.map((problem) => (
+        <p className="notice" key={`${problem.code} ${problem.finding}`}>
+          {problem.message}
+        </p>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,99 @@
+"use client";
+import type { CaseState, TimelineItem } from "../../../lib/case/case-state.ts";
+import type { LabelPart } from "../../../lib/case/entry-label.ts";
+import { exportCase } from "../../../lib/case/export.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { EntryBody } from "../../store/new-entry.ts";
+import { momentWords } from "../../text/moment.ts";
+import { nameOfCheck, nameOfFinding, nameOfSetUp, nameOfSuspect } from "../../text/names.ts";
+
+const LONGEST_QUOTE = 160;
+
+function partWords(knowledge: Knowledge, part: LabelPart): string {
+  switch (part.is) {
+    case "words":
+      return part.text;
+    case "quote": {
+      if (part.text === "") return "";
+      const cut = part.text.length > LONGEST_QUOTE ? `${part.text.slice(0, LONGEST_QUOTE)}...` : part.text;
+      return `"${cut}"`;
+    }
+    case "finding":
+      return nameOfFinding(knowledge, part.id);
+    case "check":
+      return nameOfCheck(knowledge, part.id);
+    case "suspect":
+      return nameOfSuspect(knowledge, part.id);
+    case "set-up":
+      return nameOfSetUp(knowledge, part.id);
+  }
+}
+
+function line(knowledge: Knowledge, item: TimelineItem): string {
+  return item.label
+    .map((part) => partWords(knowledge, part))
+    .filter((words) => words !== "")
+    .join(" - ");
+}
+
+/** Hands the whole case to the browser as a file. */
+function saveCopy(state: CaseState): void {
+  const text = exportCase(state.timeline.map((item) => item.entry));
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = `case-${state.caseId.slice(0, 8)}.json`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/** Every entry with its time, newest first; each can be taken back, and a taking back as well. */
+export function Timeline({
+  knowledge,
+  state,
+  append,
+}: {
+  readonly knowledge: Knowledge;
+  readonly state: CaseState;
+  readonly append: (...bodies: readonly EntryBody[]) => void;
+}) {
+  return (
+    <>
+      <p className="small soft">
+        Saved in this browser only, the moment it is entered. Nothing is sent anywhere.
+      </p>
+      <button type="button" onClick={() => saveCopy(state)}>
+        Save a copy as a file
+      </button>
+      <ol className="timeline" reversed>
+        {state.timeline.toReversed().map((item) => {
+          const { entry } = item;
+          const words = line(knowledge, item);
+          const canUndo = !item.retracted && !item.ignored && entry.kind !== "opened";
+          const undoes = entry.kind === "retracted";
+          return (
+            <li key={entry.id} className={item.retracted ? "taken-back" : undefined}>
+              <time className="small soft number" dateTime={entry.at}>
+                {momentWords(entry.at)}
+              </time>
+              <span className="entry-words">
+                {item.retracted ? <s>{words}</s> : words}
+                {item.retracted && <span className="small"> (taken back)</span>}
+              </span>
+              {canUndo && (
+                <button
+                  type="button"
+                  className="plain"
+                  aria-label={`${undoes ? "Bring back what was undone" : "Undo"}: ${words}`}
+                  onClick={() => append({ kind: "retracted", entry: entry.id })}
+                >
+                  {undoes ? "Bring back" : "Undo"}
+                </button>
+              )}
+            </li>
+          );
+        })}
+      </ol>
+    </>
+  );
+}

@@ -9,7 +9,7 @@ import {
   run,
   STRENGTH_CEILING,
 } from "../../lib/engine/core/index.ts";
-import { bruteForce } from "../support/brute-force.ts";
+import { bruteForce, enumerateFirings } from "../support/brute-force.ts";
 import { quickscore } from "../support/quickscore.ts";
 import { answered, largeModel, pick, seededUniform, smallModel } from "../support/random-models.ts";
 
@@ -306,6 +306,27 @@ describe("cutting links", () => {
     expect(total / count).toBeLessThan(0.01);
   });
 
+  it("with no cost allowed, cut links become leaks of their own until the findings are independent", () => {
+    fc.assert(
+      fc.property(models, ({ model }) => {
+        const { logEvidence: logNegative, marginals: alpha } = posterior({ ...model, positives: [] });
+        let wanted = logNegative;
+        for (const { leak, parents, w, soft } of model.positives) {
+          let absent = 1 - leak;
+          parents.forEach((i, p) => {
+            absent *= 1 - alpha[i]! * w[p]!;
+          });
+          const [ifAbsent, ifPresent] = soft ?? [0, 1];
+          wanted += Math.log(ifAbsent * absent + ifPresent * (1 - absent));
+        }
+        const result = posterior(model, { maxCost: 0 });
+        expectSame([result.logEvidence], [wanted], 1e-10);
+        expect(result.planCost).toBe(0);
+      }),
+      settings,
+    );
+  });
+
   it("explains with a consistent whole and a lower bound, for one target and for two", () => {
     for (let seed = 1; seed <= 30; seed++) {
       const { evidence } = answered(largeModel(seed, 12), seed, 12, 15);
@@ -317,6 +338,37 @@ describe("cutting links", () => {
         expect(cut.none + singles).toBeLessThanOrEqual(1 + 1e-9);
         cut.involved.forEach((p, i) => expect(p).toBeGreaterThanOrEqual(cut.singles[i]! - 1e-9));
       }
+    }
+  });
+});
+
+describe("digits", () => {
+  it("hold for a rare target: leak, priors and strengths down to 1e-6", () => {
+    for (let seed = 1; seed <= 200; seed++) {
+      const uniform = seededUniform(seed);
+      const rare = (): number => 10 ** (-6 * uniform());
+      const bit = (): PositiveBit => {
+        const parents = pick(uniform, 4, 3);
+        return {
+          leak: Math.max(1e-6, 0.3 * rare()),
+          parents,
+          w: Float64Array.from(parents, () => 0.9 * rare()),
+        };
+      };
+      const model: Evidence = {
+        prior: Float64Array.from({ length: 4 }, () => 0.5 * rare()),
+        negatives: [],
+        positives: [bit(), bit(), bit()],
+      };
+      const oracle = enumerateFirings(model, [0]);
+      const result = explain(model, [0]);
+      expectSame([result.logEvidence], [Math.log(oracle.evidence)], 1e-11);
+      expectSame(
+        result.singles,
+        Array.from(result.singles, (_, i) => oracle.explaining.get(1 << i) ?? 0),
+        2e-12,
+      );
+      expectSame(result.marginals, bruteForce(model).marginals, 2e-12);
     }
   });
 });

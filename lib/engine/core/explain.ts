@@ -35,7 +35,7 @@ export interface Explanation {
 /** Targets that explain takes at most: their links are never cut, so each may double the cost. */
 export const MAX_TARGETS = 12;
 /** Below this share of P(E) in P(E without the target) the difference would lose too many digits. */
-const SMALLEST_DIFFERENCE = 1e-3;
+const SMALLEST_DIFFERENCE = 0.01;
 /** Pairs below this are left in the residual. */
 const SMALLEST_PAIR = 1e-6;
 /** Pairs are sought until less than this is unlisted. */

@@ -1,0 +1,71 @@
+// Layers of the library, lowest first: a lower one never imports a higher one.
+const LAYERS = ["maths", "knowledge", "car", "engine", "words", "case", "requests", "cli"];
+const IN_NODE = ["cli", "scripts"];
+
+const upwards = LAYERS.map((layer, index) => ({
+  name: `lib-${layer}-looks-down-only`,
+  comment: `lib/${layer} may import what stands below it, never what stands above.`,
+  severity: "error",
+  from: { path: `^lib/${layer}/` },
+  to: { path: `^lib/(${[...LAYERS.slice(index + 1), "scripts"].join("|")})/|^lib/index\\.ts$` },
+})).filter(({ from }) => from.path !== "^lib/cli/");
+
+/** @type {import("dependency-cruiser").IConfiguration} */
+module.exports = {
+  forbidden: [
+    ...upwards,
+    {
+      name: "nothing-imports-app",
+      comment: "The app is the top: only the app itself and the tests know it.",
+      severity: "error",
+      from: { pathNot: "^(app|tests)/" },
+      to: { path: "^app/" },
+    },
+    {
+      name: "nothing-imports-tests",
+      severity: "error",
+      from: { pathNot: "^tests/|^(playwright|vitest)\\.config\\.ts$" },
+      to: { path: "^tests/" },
+    },
+    {
+      name: "lib-without-screens",
+      comment: "The library runs without React, Next and the browser's database.",
+      severity: "error",
+      from: { path: "^lib/" },
+      to: { path: "(^|/)node_modules/(react|react-dom|next|idb)/" },
+    },
+    {
+      name: "lib-without-node",
+      comment: `Only lib/${IN_NODE.join(", lib/")} may use Node.`,
+      severity: "error",
+      from: { path: "^lib/", pathNot: `^lib/(${IN_NODE.join("|")}|bin)/` },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
+      name: "lib-uses-its-own-packages",
+      comment: "The library is a package: what it imports stands in lib/package.json.",
+      severity: "error",
+      from: { path: "^lib/", pathNot: "^lib/scripts/" },
+      to: { dependencyTypes: ["npm-dev", "npm-no-pkg", "npm-unknown", "unknown", "undetermined"] },
+    },
+    {
+      name: "lib-errors-is-the-bottom",
+      severity: "error",
+      from: { path: "^lib/errors\\.ts$" },
+      to: { path: ".+" },
+    },
+    { name: "no-circles", severity: "error", from: {}, to: { circular: true } },
+    { name: "no-dangling-import", severity: "error", from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: "node_modules" },
+    exclude: { path: "(^|/)(dist|\\.next|release|reports|coverage)/" },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: "tsconfig.json" },
+    enhancedResolveOptions: {
+      extensions: [".ts", ".tsx", ".mjs", ".js", ".json"],
+      exportsFields: ["exports"],
+      conditionNames: ["import", "types", "default"],
+    },
+  },
+};

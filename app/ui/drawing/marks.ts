@@ -50,10 +50,11 @@ function mostCommon(knowledge: Knowledge, layouts: readonly LayoutRecord[]): Lay
   return layouts.toSorted((a, b) => share(b) - share(a))[0];
 }
 
-/** Every shape of the layouts, mirrored ones on both sides. */
-export function drawnShapes(layouts: readonly LayoutRecord[]): DrawnShape[] {
+/** Every shape of the layouts, mirrored ones on both sides; without those of parts that this car cannot have. */
+export function drawnShapes(layouts: readonly LayoutRecord[], onCar: ReadonlySet<string>): DrawnShape[] {
   return layouts.flatMap((layout) =>
     layout.shapes.flatMap((shape, index) => {
+      if (shape.parts.length > 0 && !shape.parts.some((part) => onCar.has(part))) return [];
       const key = `${layout.id}-${index}`;
       const points = shape.points as readonly Point[];
       const own = { key, shape, points };

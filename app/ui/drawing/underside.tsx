@@ -25,7 +25,8 @@ export function Underside({
   const front = valueAt(car, "front.layout");
   const rear = valueAt(car, "rear.layout");
   const layouts = useMemo(() => layoutsOf(knowledge, { front, rear }), [knowledge, front, rear]);
-  const shapes = useMemo(() => drawnShapes(layouts), [layouts]);
+  const onCar = [...new Set(leaders.map((l) => l.part))].sort().join(" ");
+  const shapes = useMemo(() => drawnShapes(layouts, new Set(onCar.split(" "))), [layouts, onCar]);
   const marks = useMemo(() => placeMarks(knowledge, shapes, leaders), [knowledge, shapes, leaders]);
   const shown = layouts.filter((l) => l.axle !== "body").map((l) => l.name);
   return (

@@ -4,7 +4,7 @@ import { Id, Line } from "./common.ts";
 const Point = z.tuple([z.number().min(-100).max(100), z.number().min(-130).max(130)]);
 
 /**
- * One axle layout as drawn from below, in our own units: x from -100 (left) to 100 (right), y from -130 (nose) to 130 (tail).
+ * One axle layout as drawn from above, as if through the car, in our own units: x from -100 (driver's left) to 100 (right), y from -130 (nose) to 130 (tail).
  *
  * Shapes are drawn for the left side (x < 0) when `mirror` is true and mirrored by the screen to the right.
  */

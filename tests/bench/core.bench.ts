@@ -6,6 +6,7 @@ import {
   between,
   largeModel,
   openFindings,
+  pick,
   seededUniform,
   smallModel,
 } from "../support/random-models.ts";
@@ -99,4 +100,41 @@ export function besideGeneralLibrary(): string {
     return [suspects, own, tree, elimination, Math.min(tree, elimination) / own];
   });
   return table(["suspects", "core ms", "junction tree ms", "elimination ms", "ratio to the faster"], rows);
+}
+
+/** Worst case: findings with 35 to 60 parents anywhere, so that nothing is local and links must be cut. */
+export function withoutLocality(): string {
+  const rows = [10, 12, 14, 16, 20, 30].map((present) => {
+    const times: number[] = [];
+    const cuts: number[] = [];
+    const errors: number[] = [];
+    for (let seed = -2; seed < 8; seed++) {
+      const uniform = seededUniform(seed + 100);
+      const { prior } = largeModel(seed + 500, 0);
+      const positives = Array.from({ length: present }, () => {
+        const parents = pick(uniform, prior.length, between(uniform, [35, 60]));
+        return {
+          leak: 0.001 * 100 ** uniform(),
+          parents,
+          w: Float64Array.from(parents, () => 0.05 + 0.9 * uniform()),
+        };
+      });
+      const evidence = { prior, negatives: [], positives };
+      let result = posterior({ prior, negatives: [], positives: [] });
+      const time = milliseconds(() => {
+        result = posterior(evidence);
+      });
+      if (seed < 0) continue;
+      times.push(time);
+      cuts.push(result.cuts);
+      // The exact answer is within reach up to here.
+      if (present <= 14) {
+        const exact = posterior(evidence, { maxCost: Number.POSITIVE_INFINITY }).marginals;
+        errors.push(Math.max(...result.marginals.map((p, i) => Math.abs(p - exact[i]!))));
+      }
+    }
+    const worst = errors.length > 0 ? quantile(errors, 0.5) : "-";
+    return [present, quantile(times, 0.5), Math.max(...times), quantile(cuts, 0.5), worst];
+  });
+  return table(["present", "posterior med ms", "max", "links cut med", "worst marginal error med"], rows);
 }

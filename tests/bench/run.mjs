@@ -17,6 +17,11 @@ const sections = [
     file: "core.bench.ts",
     run: "besideGeneralLibrary",
   },
+  {
+    title: "Worst case: 150 suspects, findings with 35 to 60 parents and no locality",
+    file: "core.bench.ts",
+    run: "withoutLocality",
+  },
 ];
 
 const wanted = process.argv.slice(2);

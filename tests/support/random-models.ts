@@ -101,8 +101,9 @@ export function largeModel(seed: number, present: number, suspects = 150, findin
       own.forEach((i, p) => {
         if (has[i]) absent *= 1 - w[p]!;
       });
-      truth[k] = uniform() >= absent ? 1 : 0;
-      found += truth[k]!;
+      const there = uniform() >= absent ? 1 : 0;
+      truth[k] = there;
+      found += there;
     });
   }
   return { prior, findings, checks, truth };

@@ -66,6 +66,7 @@ interface TargetRuns {
   readonly logEvidence: number;
   readonly marginals: Float64Array;
   readonly involved: Float64Array;
+  readonly planCost: number;
 }
 
 /** A run of everything but the targets, which are taken as silent. */
@@ -96,7 +97,8 @@ function differenceRuns(
   const marginals = without.marginals.map((m, i) =>
     inUnit((m - ratio * (silent.marginals[i] as number)) / (1 - ratio)),
   );
-  return { silent, involved, marginals, logEvidence: without.logEvidence + Math.log1p(-ratio) };
+  const logEvidence = without.logEvidence + Math.log1p(-ratio);
+  return { silent, involved, marginals, logEvidence, planCost: plan.cost };
 }
 
 /** Any targets: one run of everything, one with the targets silent and the same links cut. */
@@ -113,6 +115,7 @@ function directRuns(checked: CheckedEvidence, targets: readonly number[], option
     logEvidence: whole.logEvidence,
     marginals: whole.marginals,
     involved: whole.anyFired(targets),
+    planCost: plan.cost,
   };
 }
 
@@ -142,7 +145,7 @@ function explanationOf(
   targets: readonly Bit[],
   options: CoreOptions,
 ): Explanation {
-  const { silent, logEvidence, marginals, involved } = runs;
+  const { silent, logEvidence, marginals, involved, planCost } = runs;
   const share = Math.exp(silent.logEvidence - logEvidence);
   const none = Math.min(1, share * cover([]));
   const candidates = [...new Set(targets.flatMap(({ parents }) => [...parents]))]
@@ -175,7 +178,7 @@ function explanationOf(
     marginals,
     approximate: silent.approximate,
     cuts: silent.cuts,
-    planCost: silent.planCost,
+    planCost,
     none,
     singles,
     pairs: found.pairs,

@@ -33,7 +33,7 @@ export interface Layout {
 }
 
 /** How hard to look for a plan. */
-export interface LayoutLimits {
+interface LayoutLimits {
   readonly bound?: number;
   /** Take the first plan within the bound: to learn whether there is one. */
   readonly firstWithin?: boolean;
@@ -42,7 +42,7 @@ export interface LayoutLimits {
 const ALONE: Home = { kind: "alone" };
 
 /** A key for the link from a suspect to a finding. */
-export function linkKey(bit: number, fault: number, suspects: number): number {
+function linkKey(bit: number, fault: number, suspects: number): number {
   return bit * suspects + fault;
 }
 

@@ -207,7 +207,7 @@ function vocabulary(): TinyRecords {
       id: "strut",
       name: "strut",
       axle: "front",
-      attribute: "front.layout",
+      attribute: "strut",
       shapes: [
         {
           parts: ["bar-link"],
@@ -218,6 +218,13 @@ function vocabulary(): TinyRecords {
           ],
         },
       ],
+    },
+    "layouts/wishbone.json": {
+      id: "wishbone",
+      name: "wishbone",
+      axle: "front",
+      attribute: "wishbone",
+      shapes: [{ parts: ["ball-joint"], kind: "spot", points: [[-60, -80]] }],
     },
     "demo-cases/first.json": {
       id: "first",

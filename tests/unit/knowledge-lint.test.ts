@@ -286,7 +286,13 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
     ],
   ],
   "layouts-fit": [
-    [(records) => patch(records, "layouts/strut.json", { attribute: "rear.layout" }), "layouts/strut.json"],
+    [(records) => patch(records, "layouts/strut.json", { attribute: "struts" }), "layouts/strut.json"],
+    [
+      (records) => {
+        delete records["layouts/wishbone.json"];
+      },
+      "car.json",
+    ],
   ],
   "demo-cases-possible": [
     [

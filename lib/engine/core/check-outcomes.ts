@@ -35,7 +35,8 @@ export function checkOutcomes(
   const kept = keptFindings(components, findings);
   const sizes = kept.map((j) => (findings[j] as CheckFinding).leakQ.length + 1);
   const count = sizes.reduce((product, size) => product * size, 1);
-  const { suspects, shown, leak } = cumulativeTables(kept, findings, sizes, count);
+  const suspectCount = components[0]?.marginals.length ?? 0;
+  const { suspects, shown, leak } = cumulativeTables(kept, findings, sizes, count, suspectCount);
   const given = components.map(({ marginals }) => {
     const table = leak.slice();
     for (let m = 0; m < suspects.length; m++) {
@@ -90,12 +91,17 @@ function cumulativeTables(
   findings: readonly CheckFinding[],
   sizes: readonly number[],
   count: number,
-): { suspects: Int32Array; shown: Float64Array; leak: Float64Array } {
-  const places = new Map<number, number>();
+  suspectCount: number,
+): { suspects: readonly number[]; shown: Float64Array; leak: Float64Array } {
+  const places = new Int32Array(suspectCount).fill(-1);
+  const suspects: number[] = [];
   for (const j of kept) {
-    for (const i of (findings[j] as CheckFinding).parents) if (!places.has(i)) places.set(i, places.size);
+    const { parents } = findings[j] as CheckFinding;
+    for (let p = 0; p < parents.length; p++) {
+      const i = parents[p] as number;
+      if (places[i] === -1) places[i] = suspects.push(i) - 1;
+    }
   }
-  const suspects = Int32Array.from(places.keys());
   const shown = new Float64Array(count * suspects.length).fill(1);
   const leak = new Float64Array(count).fill(1);
   let stride = 1;
@@ -107,7 +113,7 @@ function cumulativeTables(
       const row = q[level] as Float64Array;
       scaleCells(leak, 0, count, level * stride, stride, size, leakQ[level] as number);
       for (let p = 0; p < parents.length; p++) {
-        const offset = (places.get(parents[p] as number) as number) * count;
+        const offset = (places[parents[p] as number] as number) * count;
         scaleCells(shown, offset, count, level * stride, stride, size, row[p] as number);
       }
     }

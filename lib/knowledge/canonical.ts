@@ -37,6 +37,6 @@ export type Sha256 = (bytes: Uint8Array<ArrayBuffer>) => Promise<ArrayBuffer>;
  * The digest is passed in, because Web Crypto is not there on every page.
  */
 export async function sha256Hex(text: string, digest: Sha256): Promise<string> {
-  const hash = new Uint8Array(await digest(new TextEncoder().encode(text)));
+  const hash = new Uint8Array(await digest(Uint8Array.from(new TextEncoder().encode(text))));
   return [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }

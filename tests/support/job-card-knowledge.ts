@@ -51,7 +51,13 @@ export const jobCardKnowledge: Knowledge = Knowledge.parse({
     start: "standing",
     basis: "common-practice",
   },
-  reports: { reliability: 0.8, falseAlarm: 0.05, questionMinutes: 0.5, basis: "common-practice" },
+  reports: {
+    reliability: 0.8,
+    falseAlarm: 0.05,
+    features: 0.85,
+    questionMinutes: 0.5,
+    basis: "common-practice",
+  },
   groups: {
     groups: [{ id: "moment", name: "moments", temper: 0.5 }],
     unlisted: 0.5,

@@ -15,6 +15,8 @@ export interface Sense {
 interface Slot {
   readonly stems: ReadonlySet<string>;
   readonly exact: ReadonlySet<string>;
+  /** It follows the word before at once: the second half of "off-centre", or of a word written in one ("pothole"). */
+  readonly tight: boolean;
 }
 
 interface Phrase {
@@ -43,7 +45,7 @@ export function indexPhrases(
   for (const [sense, text] of phrases) {
     const slots = slotsOf(text, spelling);
     const [head] = slots;
-    const key = JSON.stringify([sense, slots.map((slot) => [[...slot.stems], [...slot.exact]])]);
+    const key = JSON.stringify([sense, slots.map((slot) => [[...slot.stems], [...slot.exact], slot.tight])]);
     if (head === undefined || seen.has(key)) continue;
     seen.add(key);
     for (const start of [...head.stems, ...[...head.exact].map((word) => `=${word}`)]) {
@@ -92,7 +94,7 @@ function follow(tokens: readonly Token[], first: number, slots: readonly Slot[])
 
 function nextMatch(tokens: readonly Token[], last: number, slot: Slot): number | undefined {
   const clause = tokens[last]?.clause;
-  for (let i = last + 1; i <= last + 1 + GAP; i += 1) {
+  for (let i = last + 1; i <= last + 1 + (slot.tight ? 0 : GAP); i += 1) {
     const token = tokens[i];
     if (token === undefined || token.clause !== clause) return undefined;
     if (slot.stems.has(token.stem) || slot.exact.has(token.bare)) return i;
@@ -110,7 +112,12 @@ function slotsOf(text: string, spelling: Spelling): Slot[] {
     const longest = Math.max(0, ...rows.map((row) => row.length));
     // Alternatives of unequal length ("pothole|hole" is "pot hole|hole") meet at their last word.
     const fewest = Math.min(longest, ...rows.map((row) => row.length));
-    return Array.from({ length: fewest }, (_, i) => merge(rows.map((row) => row.at(i - fewest))));
+    return Array.from({ length: fewest }, (_, i) =>
+      merge(
+        rows.map((row) => row.at(i - fewest)),
+        i > 0,
+      ),
+    );
   });
 }
 
@@ -129,10 +136,11 @@ function rowOf(choice: string, spelling: Spelling): Word[] {
     .map((word) => ({ stem: word.stem, exact: exact ? word.bare : undefined }));
 }
 
-function merge(words: readonly (Word | undefined)[]): Slot {
+function merge(words: readonly (Word | undefined)[], tight: boolean): Slot {
   const given = words.filter((word) => word !== undefined);
   return {
     stems: new Set(given.filter((word) => word.exact === undefined).map((word) => word.stem)),
     exact: new Set(given.flatMap((word) => (word.exact === undefined ? [] : [word.exact]))),
+    tight,
   };
 }

@@ -53,13 +53,13 @@ function readerOf(knowledge: Knowledge): Reader {
   const { words } = knowledge;
   const spelling = spellingOf(words);
   const phrases = phrasesOf(knowledge);
-  const known = new Set(words.known);
+  const known = new Set(words.known.flatMap((word) => stemsOf(word, spelling)));
   const stems = new Set(phrases.flatMap(([, text]) => stemsOf(text, spelling)));
   // Only words that tell of a finding are worth mending towards; all words of the lists are taken as they stand.
   const vocabulary = wordsOfPhrases(findingPhrases(knowledge).map(([, text]) => text));
   for (const word of Object.keys(words.spellings)) vocabulary.add(word);
   const ordinary = (bare: string) =>
-    known.has(bare) || spelling.spell(bare).some((word) => stems.has(word.stem));
+    spelling.spell(bare).some((word) => stems.has(word.stem) || known.has(word.stem));
   const reader: Reader = {
     spelling,
     index: indexPhrases(phrases, spelling),

@@ -32,6 +32,8 @@ const OVERLAP = 1;
 const STICK_OUT = 6;
 const ONLY_REACH = 4;
 const LEVEL_REACH = 4;
+/** A hedge with fewer words after it than this ends its segment. */
+const HEDGE_AT_END = 2;
 
 /** Every reading of the passage's words as a finding. */
 export function readingsOf(passage: Passage): Reading[] {
@@ -41,7 +43,7 @@ export function readingsOf(passage: Passage): Reading[] {
   const denials = standingDenials(hits, kept);
   const complaints = kept.filter((hit) => isComplaint(hit, features));
   const segments = segmentsOf(tokens, hits.of("newClause"), denials.negators, complaints);
-  const hedges = new Set(hits.of("hedges").map((hit) => segments[hit.first]));
+  const isHedged = hedgeReach(segments, hits);
   const mentions = [...kept.map((hit) => ({ hit, speed: undefined })), ...speeds.map(asHit)]
     .sort((a, b) => a.hit.first - b.hit.first || a.hit.last - b.hit.last)
     .map(({ hit, speed }): Mention => {
@@ -54,7 +56,7 @@ export function readingsOf(passage: Passage): Reading[] {
         feature: features.get(hit.sense.id),
         speed,
         confidence: words * (mended ? MENDED : 1) * (speed?.unitAssumed ? UNIT_ASSUMED : 1),
-        hedged: hedges.has(segments[hit.first]) || (speed?.unitAssumed ?? false),
+        hedged: isHedged(hit) || (speed?.unitAssumed ?? false),
         state: "present",
         ended: false,
         restricted: false,
@@ -63,7 +65,7 @@ export function readingsOf(passage: Passage): Reading[] {
   const denied = dropContained(
     expandSpeeds(markDenied(tokens, segments, mentions, hits, denials), knowledge),
   );
-  const told = withoutPlaceOfWork(denied, segments);
+  const told = withoutPlaceOfWork(denied, tokens, segments);
   const opens = new Set(hits.of("newClause").map((hit) => hit.first));
   const attacher = new Attacher(tokens, segments, opens, told);
   const outcome = complaintStates(told);
@@ -71,6 +73,17 @@ export function readingsOf(passage: Passage): Reading[] {
     const readings = readingsOfMention(passage, mention, told, attacher, outcome);
     return [...readings, ...onlyReadings(passage, mention, attacher)];
   });
+}
+
+/** A hedge reaches over what follows it in its segment; one that ends the segment ("..., I think") over all of it. */
+function hedgeReach(segments: readonly number[], hits: Hits): (hit: Hit) => boolean {
+  const starts = new Map<number, number>();
+  for (const hedge of hits.of("hedges")) {
+    const segment = segments[hedge.first] ?? 0;
+    const atEnd = segments[hedge.last + HEDGE_AT_END] !== segment;
+    starts.set(segment, Math.min(starts.get(segment) ?? Infinity, atEnd ? -1 : hedge.first));
+  }
+  return (hit) => hit.last > (starts.get(segments[hit.first] ?? 0) ?? Infinity);
 }
 
 function isComplaint(hit: Hit, features: ReadonlyMap<string, CompiledFeature>): boolean {
@@ -123,18 +136,25 @@ function* neighbours(mentions: readonly Mention[], i: number): Generator<Mention
 }
 
 /** "New bushes were fitted at the front": that front is where the work was, not where the trouble is. */
-function withoutPlaceOfWork(mentions: readonly Mention[], segments: readonly number[]): Mention[] {
-  const worked = new Set<number | undefined>();
-  const troubled = new Set<number | undefined>();
-  for (const mention of mentions) {
-    const segment = segments[mention.hit.first];
-    if (mention.kind === "context") worked.add(segment);
-    if (tellsComplaint(mention) || mention.kind === "observation") troubled.add(segment);
-  }
-  return mentions.filter((mention) => {
-    const segment = segments[mention.hit.first];
-    return mention.feature?.kind !== "where" || !worked.has(segment) || troubled.has(segment);
-  });
+function withoutPlaceOfWork(
+  mentions: readonly Mention[],
+  tokens: readonly Token[],
+  segments: readonly number[],
+): Mention[] {
+  const parts = [(i: number) => segments[i], (i: number) => tokens[i]?.sentence];
+  return parts.reduce<readonly Mention[]>((kept, partOf) => {
+    const worked = new Set<number | undefined>();
+    const troubled = new Set<number | undefined>();
+    for (const mention of kept) {
+      const part = partOf(mention.hit.first);
+      if (mention.kind === "context") worked.add(part);
+      if (tellsComplaint(mention) || mention.kind === "observation") troubled.add(part);
+    }
+    return kept.filter((mention) => {
+      const part = partOf(mention.hit.first);
+      return mention.feature?.kind !== "where" || !worked.has(part) || troubled.has(part);
+    });
+  }, mentions) as Mention[];
 }
 
 /** Whether each complaint is there after all that the text says of it; restricted denials say nothing. */
@@ -181,7 +201,8 @@ function readingsOfMention(
     const id = place === undefined ? mention.id : `${mention.id}@${place}`;
     readings.push(reading(id, mention.state, 1, levelOf(passage, mention, observation.levels)));
   }
-  if (mention.feature !== undefined) {
+  const limited = mention.restricted && complaint !== undefined;
+  if (mention.feature !== undefined && !limited) {
     for (const [finding, sureness] of attached(mention.feature, mention, attacher, outcome)) {
       readings.push(reading(finding, mention.state, sureness));
     }

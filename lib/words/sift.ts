@@ -23,11 +23,18 @@ export function sift(
   const overNothing = hitsByToken(hits.of("noMeaning"));
   const meant = findings.filter(
     (hit) =>
-      !overNothing(hit).some((nothing) => coveredBy(hit, nothing)) &&
+      !overNothing(hit).some((nothing) => emptiedBy(hit, nothing, features)) &&
       (hit.sense.tag !== "context" || isEvent(tokens, hits, hit)),
   );
   const around = hitsByToken(meant);
   return meant.filter((hit) => !around(hit).some((other) => yields(hit, other, features)));
+}
+
+/** True when a turn of phrase takes the meaning from the hit; a side loses it by any shared word: "the right time". */
+function emptiedBy(hit: Hit, nothing: Hit, features: ReadonlyMap<string, CompiledFeature>): boolean {
+  if (hit.at.length > nothing.at.length) return false;
+  if (features.get(hit.sense.id)?.kind === "where") return true;
+  return hit.at.length < nothing.at.length && coveredBy(hit, nothing);
 }
 
 /** True when the context's words tell of something that happened, not of a habit, a wish or long ago. */

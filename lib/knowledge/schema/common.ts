@@ -23,8 +23,9 @@ export const OtherNames = z.array(Line).max(40).default([]);
  *
  * Each is a few words in order; up to two other words may stand between them; words are matched by stem.
  * `a|b` gives alternatives for one word: "speed bump|hump". `=word` takes that form only: "=braking" is not "brakes".
+ * Words joined by a hyphen follow each other at once: "off-centre", "at-speed".
  */
-export const Phrases = z.array(Line).max(80).default([]);
+export const Phrases = z.array(z.string().min(1).max(600)).max(80).default([]);
 
 /** Where a number comes from: the id of a source record, or "common-practice" (a fact of the trade without a source). */
 export const Basis = Id;

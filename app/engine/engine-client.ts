@@ -42,7 +42,7 @@ export async function askEngine<K extends Kind>(
   const worker = await starting;
   const id = ++count;
   return new Promise<Questions[K]["answer"]>((resolve, reject) => {
-    waiting.set(id, { resolve: resolve as Waiting["resolve"], reject });
-    worker.postMessage({ kind, id, ask } as ToWorker);
+    waiting.set(id, { resolve, reject });
+    worker.postMessage({ kind, id, ask });
   });
 }

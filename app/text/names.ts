@@ -10,6 +10,13 @@ export function nameOfFinding(knowledge: Knowledge, id: string): string {
   }
 }
 
+/** Name of a finding where the place is already said; the full name when it lies elsewhere. */
+export function nameOfFindingAt(knowledge: Knowledge, id: string, place: string | undefined): string {
+  const [head = "", at] = id.split("@");
+  const observation = at !== undefined && at === place && knowledge.observations.find((o) => o.id === head);
+  return observation ? observation.name : nameOfFinding(knowledge, id);
+}
+
 /** Name of a place; empty for none. */
 export function nameOfPlace(knowledge: Knowledge, id: string | undefined): string {
   if (id === undefined) return "";

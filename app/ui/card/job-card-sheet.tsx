@@ -5,6 +5,7 @@ import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
 import { dayWords, momentWords } from "../../text/moment.ts";
 import { capital, levelWords, nameOfCheck, nameOfSuspect } from "../../text/names.ts";
+import { saidLines } from "../../text/said-lines.ts";
 
 /** The job card as it is printed: one or two pages. */
 export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
@@ -38,7 +39,7 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
             {words}
           </blockquote>
         ))}
-        <FindingLine findings={card.complaint.told} />
+        <ToldOf card={card} knowledge={knowledge} />
         {card.contexts.length > 0 && <p>Lately: {card.contexts.join("; ")}.</p>}
       </Part>
       <Part title="Verdict">
@@ -77,13 +78,10 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
       {card.found.length > 0 && (
         <Part title="What was checked">
           <ul className="two-columns">
-            {card.found.map((finding) => (
-              <li key={finding.finding}>
-                {capital(finding.name)}: <strong>{foundWords(finding)}</strong>
-                <span className="soft">
-                  {finding.by === "report" ? " (told)" : ""}
-                  {finding.check !== undefined && ` - ${nameOfCheck(knowledge, finding.check)}`}
-                </span>
+            {checkedLines(card, knowledge).map(({ key, check, words }) => (
+              <li key={key}>
+                {check === "" ? capital(words) : `${capital(check)}: `}
+                {check !== "" && <strong>{words}</strong>}
               </li>
             ))}
           </ul>
@@ -155,15 +153,48 @@ function foundWords(finding: CardFinding): string {
   return finding.measured === undefined ? grade : `${grade}, ${finding.measured}`;
 }
 
-function FindingLine({ findings }: { readonly findings: readonly CardFinding[] }) {
-  const yes = findings.filter((f) => f.state === "present").map((f) => f.name);
-  const no = findings.filter((f) => f.state === "absent").map((f) => f.name);
+function ToldOf({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
+  const words = (is: "present" | "absent") =>
+    saidLines(knowledge, card.complaint.told, is)
+      .map(({ of, names }) => [of, names.join(", ")].filter((w) => w !== "").join(": "))
+      .join("; ");
+  const yes = words("present");
+  const no = words("absent");
   return (
     <>
-      {yes.length > 0 && <p>Yes: {yes.join("; ")}.</p>}
-      {no.length > 0 && <p>No: {no.join("; ")}.</p>}
+      {yes !== "" && <p>Yes: {yes}.</p>}
+      {no !== "" && <p>No: {no}.</p>}
     </>
   );
+}
+
+/** Findings of one check, or findings that were told without one. */
+interface CheckedLine {
+  readonly key: string;
+  readonly check: string;
+  readonly words: string;
+}
+
+/** What was checked, one line a check: what was found, or that nothing was. */
+function checkedLines(card: JobCard, knowledge: Knowledge): CheckedLine[] {
+  const byCheck = new Map<string, CardFinding[]>();
+  for (const finding of card.found) {
+    const key = finding.check ?? finding.finding;
+    byCheck.set(key, [...(byCheck.get(key) ?? []), finding]);
+  }
+  return [...byCheck].map(([key, findings]) => {
+    const told = findings.some((f) => f.by === "report") ? " (told)" : "";
+    const telling = findings.filter((f) => f.state !== "absent" || f.measured !== undefined);
+    const named = findings[0]?.check === undefined ? findings : telling;
+    const words =
+      named.length === 0 ? "nothing found" : named.map((f) => `${f.name}: ${foundWords(f)}`).join("; ");
+    const check = findings[0]?.check;
+    return {
+      key,
+      check: check === undefined ? "" : nameOfCheck(knowledge, check),
+      words: `${words}${told}`,
+    };
+  });
 }
 
 function VerdictOf({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {

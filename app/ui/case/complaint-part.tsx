@@ -4,7 +4,8 @@ import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import type { Settings } from "../../store/use-settings.ts";
-import { capital, levelWords, nameOfFinding } from "../../text/names.ts";
+import { capital } from "../../text/names.ts";
+import { saidLines } from "../../text/said-lines.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { CarForm } from "./car-form.tsx";
 import { type CarFields, carLine, carOfFields, fieldsOfCar } from "./car-fields.ts";
@@ -62,36 +63,27 @@ export function ComplaintPart(props: Props) {
   );
 }
 
-/** Everything answered so far in one paragraph each for yes and no. */
+/** Everything answered so far. */
 function SoFar({ knowledge, state }: { readonly knowledge: Knowledge; readonly state: CaseState }) {
-  const named = (is: "present" | "absent") =>
-    state.answers
-      .filter((a) => a.state === is)
-      .map((a) => {
-        const grade = a.level === undefined || a.level === "present" ? "" : ` (${levelWords(a.level)})`;
-        return { key: a.finding, words: `${capital(nameOfFinding(knowledge, a.finding))}${grade}` };
-      });
-  const yes = named("present");
-  const no = named("absent");
-  if (yes.length + no.length === 0) return null;
+  const answers = [
+    { word: "Yes", lines: saidLines(knowledge, state.answers, "present") },
+    { word: "No", lines: saidLines(knowledge, state.answers, "absent") },
+  ].filter((a) => a.lines.length > 0);
+  if (answers.length === 0) return null;
   return (
     <dl className="so-far">
-      {yes.length > 0 && (
-        <div>
-          <dt>Yes</dt>
-          {yes.map(({ key, words }) => (
-            <dd key={key}>{words}</dd>
+      {answers.map(({ word, lines }) => (
+        <div key={word}>
+          <dt>{word}</dt>
+          {lines.map(({ key, of, names }) => (
+            <dd key={key}>
+              {of !== "" && <strong>{capital(of)}</strong>}
+              {of !== "" && names.length > 0 && ": "}
+              {names.join("; ")}
+            </dd>
           ))}
         </div>
-      )}
-      {no.length > 0 && (
-        <div>
-          <dt>No</dt>
-          {no.map(({ key, words }) => (
-            <dd key={key}>{words}</dd>
-          ))}
-        </div>
-      )}
+      ))}
     </dl>
   );
 }

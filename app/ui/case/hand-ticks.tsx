@@ -1,4 +1,5 @@
 "use client";
+import { useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { CompiledFeature, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { capital } from "../../text/names.ts";
@@ -30,9 +31,11 @@ function answerTo(state: CaseState, finding: string, bare?: string): YesNoState 
 /** Complaints, their features and what happened lately, to be ticked by hand. */
 export function HandTicks({ knowledge, state, onAnswer }: Props) {
   const present = knowledge.complaints.filter((c) => answerTo(state, c.id) === "present");
+  // Only at first: a list must not shut under the finger that ticks it.
+  const [openAtFirst] = useState(present.length === 0 && state.text.length === 0);
   return (
     <>
-      <details open={present.length === 0}>
+      <details open={openAtFirst}>
         <summary>What is wrong ({present.length === 0 ? "nothing ticked yet" : "change"})</summary>
         {knowledge.complaints.map((complaint) => (
           <YesNo

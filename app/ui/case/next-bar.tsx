@@ -12,15 +12,15 @@ function useInView(id: string, key: string | undefined): boolean {
   const [inView, setInView] = useState(false);
   useEffect(() => {
     const target = document.getElementById(id);
-    if (target === null || key === undefined) {
-      setInView(false);
-      return;
-    }
+    if (target === null || key === undefined) return;
     const observer = new IntersectionObserver(([entry]) => setInView(entry?.isIntersecting ?? false), {
       rootMargin: "0px 0px -96px 0px",
     });
     observer.observe(target);
-    return () => observer.disconnect();
+    return () => {
+      observer.disconnect();
+      setInView(false);
+    };
   }, [id, key]);
   return inView;
 }
@@ -45,7 +45,10 @@ export function NextBar({
 }) {
   const cardInView = useInView("open-check", next.open?.id);
   const resultsInView = useInView("results", next.open?.id);
-  const action = nextAction(knowledge, state, told, next, cardInView && !resultsInView);
+  const checking = told && state.verdict === undefined && next.open !== undefined;
+  // With the answer buttons at hand there is nothing to go to.
+  if (checking && resultsInView) return null;
+  const action = nextAction(knowledge, state, told, next, cardInView);
   return (
     <nav className="next-bar" aria-label="Next">
       {action === undefined ? (

@@ -5,7 +5,7 @@ import { exportCase } from "../../../lib/case/export.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { momentWords } from "../../text/moment.ts";
-import { nameOfCheck, nameOfFinding, nameOfSetUp, nameOfSuspect } from "../../text/names.ts";
+import { capital, nameOfCheck, nameOfFinding, nameOfSetUp, nameOfSuspect } from "../../text/names.ts";
 
 const LONGEST_QUOTE = 160;
 
@@ -30,10 +30,12 @@ function partWords(knowledge: Knowledge, part: LabelPart): string {
 }
 
 function line(knowledge: Knowledge, item: TimelineItem): string {
-  return item.label
-    .map((part) => partWords(knowledge, part))
-    .filter((words) => words !== "")
-    .join(" - ");
+  return capital(
+    item.label
+      .map((part) => partWords(knowledge, part))
+      .filter((words) => words !== "")
+      .join(" - "),
+  );
 }
 
 /** Hands the whole case to the browser as a file. */

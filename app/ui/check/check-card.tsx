@@ -37,11 +37,11 @@ export function CheckCard(props: Props) {
     <div className="check">
       <CheckHead {...props} />
       <ResultForm {...props} />
-      <details className="what-it-tells">
+      <details className="what-it-tells" open>
         <summary>What each result would tell</summary>
         <Previews knowledge={knowledge} proposed={proposed} situation={situation} />
       </details>
-      <CannotBeDone key={proposed.id} {...props} />
+      {proposed.kind === "check" && <CannotBeDone {...props} />}
     </div>
   );
 }
@@ -176,6 +176,7 @@ function ResultForm({ knowledge, state, proposed, settings, append, onDone }: Pr
           key={settled.finding}
           knowledge={knowledge}
           settled={settled}
+          place={proposed.place}
           result={results[settled.finding]}
           question={question}
           units={settings}
@@ -199,24 +200,6 @@ function ResultForm({ knowledge, state, proposed, settings, append, onDone }: Pr
 function CannotBeDone({ state, proposed, append, onDone }: Props) {
   const [reason, setReason] = useState("");
   const id = useId();
-  const question = proposed.kind === "question";
-  if (question)
-    return (
-      <button
-        type="button"
-        className="plain"
-        onClick={() => {
-          append(
-            ...proposed.settles.map(
-              ({ finding }): EntryBody => ({ kind: "answered", finding, state: "unknown", how: "report" }),
-            ),
-          );
-          onDone();
-        }}
-      >
-        Nobody can answer this
-      </button>
-    );
   const already = state.notPossible.some((n) => n.check === proposed.id);
   return (
     <details>

@@ -4,7 +4,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Preview, Situation } from "../../engine/protocol.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import { chanceWords, percent } from "../../text/chance-words.ts";
-import { capital, nameOfFinding } from "../../text/names.ts";
+import { capital, nameOfFindingAt } from "../../text/names.ts";
 import { ChanceBar } from "../case/chance-bar.tsx";
 import { resultWords } from "./result.ts";
 
@@ -33,6 +33,7 @@ export function Previews({
             key={JSON.stringify(result.answers)}
             knowledge={knowledge}
             result={result}
+            place={proposed.place}
             question={proposed.kind === "question"}
             single={proposed.settles.length === 1}
           />
@@ -44,11 +45,13 @@ export function Previews({
 function OnePreview({
   knowledge,
   result,
+  place,
   question,
   single,
 }: {
   readonly knowledge: Knowledge;
   readonly result: Preview;
+  readonly place: string | undefined;
   readonly question: boolean;
   readonly single: boolean;
 }) {
@@ -60,7 +63,7 @@ function OnePreview({
         ? resultWords(found, question)
         : found.state === "absent"
           ? "Nothing found"
-          : `${capital(nameOfFinding(knowledge, found.finding))}: ${resultWords(found).toLowerCase()}`;
+          : `${capital(nameOfFindingAt(knowledge, found.finding, place))}: ${resultWords(found).toLowerCase()}`;
   return (
     <li className="preview">
       <p>

@@ -3,13 +3,14 @@ import { useId, useState } from "react";
 import type { Settled } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { lengthInMm, shownLength, typedNumber, type Units } from "../../text/amounts.ts";
-import { capital, levelWords, nameOfFinding } from "../../text/names.ts";
+import { capital, levelWords, nameOfFindingAt } from "../../text/names.ts";
 import { gradeOf, observationOf, type Result, resultWords } from "./result.ts";
 
 /** Buttons, and a number where it can be measured, for one finding of a check. */
 export function ResultEntry({
   knowledge,
   settled,
+  place,
   result,
   question,
   units,
@@ -17,13 +18,15 @@ export function ResultEntry({
 }: {
   readonly knowledge: Knowledge;
   readonly settled: Settled;
+  /** Where the check is made; not said again in the finding's name. */
+  readonly place: string | undefined;
   readonly result: Result | undefined;
   readonly question: boolean;
   readonly units: Units;
   readonly onResult: (result: Result) => void;
 }) {
   const observation = observationOf(knowledge, settled.finding);
-  const name = nameOfFinding(knowledge, settled.finding);
+  const name = nameOfFindingAt(knowledge, settled.finding, place);
   const graded = settled.levels.length > 1;
   const options: Result[] = [
     ...settled.levels.map((level): Result => (graded ? { state: "present", level } : { state: "present" })),
@@ -38,7 +41,7 @@ export function ResultEntry({
   return (
     <fieldset className="result">
       <legend className={question ? "hidden" : undefined}>{capital(name)}</legend>
-      <div className="result-buttons">
+      <div className={`result-buttons of-${options.length}`}>
         {options.map((option) => {
           const words = resultWords(option, question);
           return (

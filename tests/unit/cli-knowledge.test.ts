@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { EXIT } from "../../lib/cli/command.ts";
 import { compareVersions } from "../../lib/cli/files.ts";
+import { LINT_RULES } from "../../lib/knowledge/lint/index.ts";
 import { runCommand } from "../support/run-command.ts";
 import { tinyFolder, writeTiny } from "../support/tiny-folder.ts";
 import { patch } from "../support/tiny-knowledge.ts";
@@ -25,6 +26,17 @@ test("lint tells rule, record, what and how to mend it, as lines, counts or JSON
     { rule: "fault-has-decisive", record: "faults/rack-worn.json" },
   ]);
   expect((await runCommand(["lint", folder, "--rule", "grades-fall"])).code).toBe(EXIT.ok);
+  expect((await runCommand(["lint", folder, "--rule", "grade-fall"])).code).toBe(EXIT.badUse);
+});
+
+test("lint --rules says what each rule demands", async () => {
+  const { code, out } = await runCommand(["lint", "--rules"]);
+  expect(code).toBe(EXIT.ok);
+  const named = out
+    .trim()
+    .split("\n")
+    .map((line) => line.split(":")[0]);
+  expect(named).toEqual(LINT_RULES.map((rule) => rule.name));
 });
 
 test("lint reads the exceptions that lie beside the records", async () => {
@@ -119,6 +131,12 @@ test("diff compares folders, frozen releases and compiled files", async () => {
   expect(out).toContain("complaints changed: noise\n");
   // ln((0.04 / 0.96) / (0.02 / 0.98)) = 0.7138
   expect(out).toContain("complaints/noise leak: 0.02 -> 0.04 (log-odds +0.714)\n");
+  // A changed wear life shows as the change of the prior on a car of which nothing is known.
+  writeTiny(folder, (records) => patch(records, "faults/rack-worn.json", { life: { years: 30, shape: 2 } }));
+  expect((await runCommand(["diff", release, folder])).out).toMatch(
+    /^faults\/rack-worn prior: .* \(log-odds -/m,
+  );
+  writeTiny(folder, (records) => patch(records, "complaints/noise.json", { leak: 0.04 }));
   const json = JSON.parse((await runCommand(["diff", release, folder, "--json"])).out);
   expect(json.records.complaints.changed).toEqual(["noise"]);
   expect((await runCommand(["diff", release])).code).toBe(EXIT.badUse);

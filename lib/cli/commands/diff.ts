@@ -1,4 +1,6 @@
+import { groundCar } from "../../engine/index.ts";
 import { diffKnowledge, isEmptyDiff, type KnowledgeDiff } from "../../knowledge/diff.ts";
+import type { Knowledge } from "../../knowledge/schema/compiled.ts";
 import { type Command, EXIT } from "../command.ts";
 import { loadVersion } from "../load-knowledge.ts";
 import { readArgs } from "../read-args.ts";
@@ -11,6 +13,7 @@ export const diffCommand: Command = {
 
 Show what changed from A to B: ids added, changed and retired by kind, and every
 probability that moved, as a change in natural log-odds (0.7 doubles the odds).
+"prior" is a fault's chance on a car of which nothing is known.
 A and B are each a folder of records, a release's folder, a compiled.json, or the
 version of a frozen release such as 0.1.0.
 
@@ -29,11 +32,20 @@ Exit codes: 0 no difference, 1 they differ, 2 called wrongly, 3 could not be don
       io.stderr("cornerwise diff: name two versions. See: cornerwise diff --help\n");
       return EXIT.badUse;
     }
-    const diff = diffKnowledge(await loadVersion(a, io.cwd), await loadVersion(b, io.cwd));
+    const diff = diffKnowledge(await loadVersion(a, io.cwd), await loadVersion(b, io.cwd), typicalPriors);
     io.stdout(values.json === true ? `${JSON.stringify(diff, null, 2)}\n` : diffText(diff));
     return isEmptyDiff(diff) ? EXIT.ok : EXIT.problems;
   },
 };
+
+/** Each fault's greatest chance at any place of a car of which nothing is known. */
+function typicalPriors(knowledge: Knowledge): Map<string, number> {
+  const priors = new Map<string, number>();
+  for (const { fault, prior } of groundCar(knowledge, {}).suspects) {
+    priors.set(fault, Math.max(prior, priors.get(fault) ?? prior));
+  }
+  return priors;
+}
 
 function diffText(diff: KnowledgeDiff): string {
   const lines = [`from ${diff.from} to ${diff.to}`];

@@ -50,6 +50,10 @@ export function lintWorld(knowledge: Knowledge, authored: Authored): LintWorld {
   const overlap = (a: string, b: string) =>
     a === b || places.get(a)?.within.includes(b) === true || places.get(b)?.within.includes(a) === true;
 
+  // A check settles the observation where it is made; failing that, wherever the places overlap.
+  const settlesAt = (observation: CompiledObservation, at: string, place: string) =>
+    at === place || (overlap(at, place) && !observation.places.includes(at));
+
   const masks = new Map<string, CarMask>();
   const maskOf = (when: unknown, place: string): CarMask => {
     const key = `${JSON.stringify(when ?? true)}@${place}`;
@@ -92,7 +96,7 @@ export function lintWorld(knowledge: Knowledge, authored: Authored): LintWorld {
     settledCars: (observation, place) =>
       remember(settledMasks, `${observation.id}@${place}`, () => {
         const settled = (checksOf.get(observation.id) ?? []).flatMap((check) =>
-          check.places.filter((at) => overlap(at, place)).map((at) => maskOf(check.when, at)),
+          check.places.filter((at) => settlesAt(observation, at, place)).map((at) => maskOf(check.when, at)),
         );
         return both(maskOf(observation.when, place), union(settled, cars.length));
       }),

@@ -415,8 +415,12 @@ export const RANK_EXPECTATIONS: readonly RankExpectation[] = [
     source: "cursa.app",
     given: "thud at the first bump after braking or a change of drive",
     car: STRUT,
-    told: ["noise:clunk", "noise:braking", "noise:pulling-away", "noise:one-wheel-bump"],
-    expect: { kind: "one-of", parts: ["subframe-mounting", "subframe", "lower-arm", "arm-fixings"], top: 3 },
+    told: ["noise:clunk", "noise:settles-once"],
+    expect: {
+      kind: "one-of",
+      parts: ["subframe-mounting", "front-subframe", "lower-arm-fixings", "lower-arm"],
+      top: 3,
+    },
   },
   {
     row: "E-56",
@@ -458,7 +462,7 @@ export const RANK_EXPECTATIONS: readonly RankExpectation[] = [
     grade: "B",
     source: "inspection manual of Great Britain, old text; vwt4.ru",
     given: "oil running down the damper",
-    checked: ["damper-oil@front-left/clear"],
+    checked: ["damper-oil@front-left/running"],
     expect: { kind: "one-of", parts: ["front-damper", "damper"], top: 1, place: "left" },
   },
   {

@@ -9,6 +9,7 @@ import type { Token } from "./tokens.ts";
 const REACH = 7;
 const VOID_REACH = 4;
 const FORMER_REACH = 6;
+const LIFT_REACH = 9;
 /** Longest part of a list that a denial is carried through: "no shaking, loud knock or pull". */
 const LIST_PART = 3;
 
@@ -19,20 +20,45 @@ export interface Denials {
 }
 
 /** The negators and endings that stand: "no idea" denies nothing, "does not go away" ends nothing. */
-export function standingDenials(hits: Hits, phrases: readonly Hit[]): Denials {
+export function standingDenials(tokens: readonly Token[], hits: Hits, phrases: readonly Hit[]): Denials {
   const idle = hitsByToken([...hits.of("notNegating"), ...hits.of("noMeaning")]);
   const own = hitsByToken(phrases.filter((hit) => hit.at.length > 1));
   const ends = [...hits.of("gone"), ...hits.of("undone")];
   const all = hits.of("negators").filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)));
   const precedes = (a: Hit, b: Hit) => a.last < b.first && b.first - a.last <= VOID_REACH;
+  const lifted = liftedNegators(tokens, hits);
   const negators = all.filter(
-    (hit) => !ends.some((end) => precedes(hit, end)) && !own(hit).some((other) => coveredBy(hit, other)),
+    (hit) =>
+      !lifted.has(hit) &&
+      !ends.some((end) => precedes(hit, end)) &&
+      !own(hit).some((other) => coveredBy(hit, other)),
   );
   const gone = hits
     .of("gone")
     .filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)))
-    .filter((hit) => !all.some((negator) => precedes(negator, hit)));
+    .filter((hit) => !all.some((negator) => precedes(negator, hit) || isWithin(negator, hit)));
   return { negators, gone };
+}
+
+/** Pairs that cancel out: "cannot drive without", "never ... unless". */
+function liftedNegators(tokens: readonly Token[], hits: Hits): ReadonlySet<Hit> {
+  const negators = hits.of("negators");
+  const withouts = new Set(hits.of("without").map((hit) => hit.first));
+  const lifted = new Set<Hit>();
+  negators.forEach((hit, i) => {
+    const earlier = negators[i - 1];
+    if (earlier === undefined || !withouts.has(hit.first) || withouts.has(earlier.first)) return;
+    if (tokens[hit.first]?.clause !== tokens[earlier.first]?.clause) return;
+    if (hit.first - earlier.last > LIFT_REACH) return;
+    lifted.add(hit);
+    lifted.add(earlier);
+  });
+  return lifted;
+}
+
+/** A negator between the words of an ending: "has not gone away". */
+function isWithin(negator: Hit, ending: Hit): boolean {
+  return negator.first > ending.first && negator.last < ending.last && !ending.at.includes(negator.first);
 }
 
 /**

@@ -2,8 +2,8 @@ import type { Spelling } from "./spelling.ts";
 import { bareWord } from "./spelling.ts";
 import type { Token } from "./tokens.ts";
 
-/** Other words that may stand between two words of a phrase. */
-const GAP = 2;
+/** Other words that may stand between two words of a phrase; the lists of words.json are held tighter. */
+const GAP = { finding: 2, list: 1 };
 
 /** What a phrase stands for: a kind of record or a list of words.json, and the id in it. */
 export interface Sense {
@@ -21,6 +21,7 @@ interface Slot {
 
 interface Phrase {
   readonly sense: Sense;
+  readonly gap: number;
   readonly slots: readonly Slot[];
 }
 
@@ -48,10 +49,11 @@ export function indexPhrases(
     const key = JSON.stringify([sense, slots.map((slot) => [[...slot.stems], [...slot.exact], slot.tight])]);
     if (head === undefined || seen.has(key)) continue;
     seen.add(key);
+    const gap = sense.tag === sense.id ? GAP.list : GAP.finding;
     for (const start of [...head.stems, ...[...head.exact].map((word) => `=${word}`)]) {
       const list = index.get(start);
-      if (list === undefined) index.set(start, [{ sense, slots }]);
-      else list.push({ sense, slots });
+      if (list === undefined) index.set(start, [{ sense, gap, slots }]);
+      else list.push({ sense, gap, slots });
     }
   }
   return index;
@@ -63,7 +65,7 @@ export function findPhrases(tokens: readonly Token[], index: PhraseIndex): Hit[]
   tokens.forEach((token, first) => {
     for (const key of [token.stem, `=${token.bare}`]) {
       for (const phrase of index.get(key) ?? []) {
-        const at = follow(tokens, first, phrase.slots);
+        const at = follow(tokens, first, phrase);
         if (at !== undefined) hits.push({ sense: phrase.sense, at, first, last: at[at.length - 1] ?? first });
       }
     }
@@ -80,11 +82,11 @@ export function wordsOfPhrases(texts: Iterable<string>): Set<string> {
   return words;
 }
 
-function follow(tokens: readonly Token[], first: number, slots: readonly Slot[]): number[] | undefined {
+function follow(tokens: readonly Token[], first: number, phrase: Phrase): number[] | undefined {
   const at = [first];
   let last = first;
-  for (const slot of slots.slice(1)) {
-    const next = nextMatch(tokens, last, slot);
+  for (const slot of phrase.slots.slice(1)) {
+    const next = nextMatch(tokens, last, slot, slot.tight ? 0 : phrase.gap);
     if (next === undefined) return undefined;
     at.push(next);
     last = next;
@@ -92,9 +94,9 @@ function follow(tokens: readonly Token[], first: number, slots: readonly Slot[])
   return at;
 }
 
-function nextMatch(tokens: readonly Token[], last: number, slot: Slot): number | undefined {
+function nextMatch(tokens: readonly Token[], last: number, slot: Slot, gap: number): number | undefined {
   const clause = tokens[last]?.clause;
-  for (let i = last + 1; i <= last + 1 + (slot.tight ? 0 : GAP); i += 1) {
+  for (let i = last + 1; i <= last + 1 + gap; i += 1) {
     const token = tokens[i];
     if (token === undefined || token.clause !== clause) return undefined;
     if (slot.stems.has(token.stem) || slot.exact.has(token.bare)) return i;

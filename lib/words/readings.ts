@@ -3,7 +3,7 @@ import { type Attachment, Attacher } from "./attachment.ts";
 import { markDenied, standingDenials } from "./denial.ts";
 import type { Hits } from "./hits.ts";
 import type { Mention, State } from "./mentions.ts";
-import { complaintOf, tellsComplaint } from "./mentions.ts";
+import { complaintOf, isLimiting, tellsComplaint } from "./mentions.ts";
 import { placeOf } from "./observation-place.ts";
 import type { Hit } from "./phrases.ts";
 import type { Reading } from "./proposals.ts";
@@ -27,9 +27,11 @@ const HEDGED = 0.7;
 const MENDED = 0.85;
 const UNIT_ASSUMED = 0.65;
 const ONLY = 0.6;
-/** Least overlap of a told speed with a band, km/h; and what a denied band may stick out. */
-const OVERLAP = 1;
-const STICK_OUT = 6;
+/** Least overlap of a told speed with a band, km/h; and the share of a band that a denial must hold. */
+const OVERLAP = 0.4;
+const DENIED_SHARE = 0.8;
+/** Sureness of a complaint that is told of only by where it is not. */
+const BY_CONTRAST = 0.8;
 const ONLY_REACH = 4;
 const LEVEL_REACH = 4;
 /** A hedge with fewer words after it than this ends its segment. */
@@ -40,7 +42,7 @@ export function readingsOf(passage: Passage): Reading[] {
   const { knowledge, tokens, hits, features } = passage;
   const speeds = findSpeeds(passage.text, tokens, hits, knowledge.words, passage.speedUnit);
   const kept = sift(tokens, hits, features);
-  const denials = standingDenials(hits, kept);
+  const denials = standingDenials(tokens, hits, kept);
   const complaints = kept.filter((hit) => isComplaint(hit, features));
   const segments = segmentsOf(tokens, hits.of("newClause"), denials.negators, complaints);
   const isHedged = hedgeReach(segments, hits);
@@ -69,8 +71,14 @@ export function readingsOf(passage: Passage): Reading[] {
   const opens = new Set(hits.of("newClause").map((hit) => hit.first));
   const attacher = new Attacher(tokens, segments, opens, told);
   const outcome = complaintStates(told);
+  const byContrast = toldByContrast(told, attacher, outcome);
+  for (const complaint of byContrast.keys()) outcome.set(complaint, "present");
   return told.flatMap((mention) => {
     const readings = readingsOfMention(passage, mention, told, attacher, outcome);
+    const contrast = complaintOf(mention);
+    if (contrast !== undefined && byContrast.get(contrast) === mention) {
+      readings.push(readingOf(passage, mention, contrast, "present", BY_CONTRAST));
+    }
     return [...readings, ...onlyReadings(passage, mention, attacher)];
   });
 }
@@ -108,8 +116,8 @@ function expandSpeeds(mentions: readonly Mention[], knowledge: Knowledge): Menti
 }
 
 function touches(told: SpeedMention, band: { from: number; to: number }, state: State): boolean {
-  if (state === "absent") return told.from <= band.from + STICK_OUT && told.to >= band.to - STICK_OUT;
-  return Math.min(told.to, band.to) - Math.max(told.from, band.from) >= OVERLAP;
+  const shared = Math.min(told.to, band.to) - Math.max(told.from, band.from);
+  return state === "absent" ? shared >= DENIED_SHARE * (band.to - band.from) : shared >= OVERLAP;
 }
 
 /** Leaves out features whose words lie within a longer phrase of the same group and state: "bump" in "speed bump". */
@@ -158,7 +166,7 @@ function withoutPlaceOfWork(
 }
 
 /** Whether each complaint is there after all that the text says of it; restricted denials say nothing. */
-function complaintStates(mentions: readonly Mention[]): ReadonlyMap<string, State> {
+function complaintStates(mentions: readonly Mention[]): Map<string, State> {
   const states = new Map<string, State>();
   for (const mention of mentions) {
     const complaint = complaintOf(mention);
@@ -169,6 +177,29 @@ function complaintStates(mentions: readonly Mention[]): ReadonlyMap<string, Stat
   return states;
 }
 
+/** Complaints told of only by where they are not, while something is said of where they are: "no shake below 40, but from 50". */
+function toldByContrast(
+  mentions: readonly Mention[],
+  attacher: Attacher,
+  outcome: ReadonlyMap<string, State>,
+): ReadonlyMap<string, Mention> {
+  const limited = new Map<string, Mention>();
+  for (const mention of mentions) {
+    const complaint = complaintOf(mention);
+    if (mention.restricted && complaint !== undefined && !outcome.has(complaint))
+      limited.set(complaint, mention);
+  }
+  if (limited.size === 0) return limited;
+  const positive = new Set(
+    mentions.flatMap((mention) =>
+      mention.feature !== undefined && mention.state === "present" && isLimiting(mention)
+        ? attacher.attach(mention.feature, mention).complaints
+        : [],
+    ),
+  );
+  return new Map([...limited].filter(([complaint]) => positive.has(complaint)));
+}
+
 function readingsOfMention(
   passage: Passage,
   mention: Mention,
@@ -177,16 +208,8 @@ function readingsOfMention(
   outcome: ReadonlyMap<string, State>,
 ): Reading[] {
   const { knowledge, tokens } = passage;
-  const confidence = mention.confidence * (mention.hedged ? HEDGED : 1);
-  const reading = (finding: string, state: State, sureness = 1, level?: string): Reading => ({
-    finding,
-    state,
-    level,
-    from: tokens[mention.hit.first]?.from ?? 0,
-    to: tokens[mention.hit.last]?.to ?? 0,
-    confidence: confidence * sureness,
-    hedged: mention.hedged,
-  });
+  const reading = (finding: string, state: State, sureness = 1, level?: string): Reading =>
+    readingOf(passage, mention, finding, state, sureness, level);
   const readings: Reading[] = [];
   const complaint = complaintOf(mention);
   if (complaint !== undefined && !mention.restricted && outcome.get(complaint) === mention.state) {
@@ -210,6 +233,25 @@ function readingsOfMention(
   return readings;
 }
 
+function readingOf(
+  passage: Passage,
+  mention: Mention,
+  finding: string,
+  state: State,
+  sureness: number,
+  level?: string,
+): Reading {
+  return {
+    finding,
+    state,
+    level,
+    from: passage.tokens[mention.hit.first]?.from ?? 0,
+    to: passage.tokens[mention.hit.last]?.to ?? 0,
+    confidence: mention.confidence * (mention.hedged ? HEDGED : 1) * sureness,
+    hedged: mention.hedged,
+  };
+}
+
 /** Finding ids of a feature at its complaints; features of a complaint that has gone are moot. */
 function attached(
   feature: CompiledFeature,
@@ -219,7 +261,7 @@ function attached(
 ): [string, number][] {
   const { complaints, sureness }: Attachment = attacher.attach(feature, mention);
   if (complaints.length === 0) {
-    const speaksAlone = feature.kind === "moment" || feature.kind === "speed";
+    const speaksAlone = (feature.kind === "moment" || feature.kind === "speed") && mention.hit.at.length > 1;
     return speaksAlone && mention.state === "present" ? [[feature.id, sureness]] : [];
   }
   return complaints

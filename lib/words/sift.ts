@@ -7,6 +7,9 @@ import type { Token } from "./tokens.ts";
 /** How far back a word reaches that makes an event a habit or a wish, in words. */
 const REACH = 5;
 
+/** Kinds of feature that stand beside an observation made of the same words: "clicks on full lock". */
+const OWN_RIGHT: ReadonlySet<string> = new Set(["sound", "pattern", "moment"]);
+
 /** Kinds of feature that a longer phrase around a complaint's word turns into something else: "pulling away". */
 const TAKES_OVER: ReadonlySet<string> = new Set(["moment", "course"]);
 
@@ -62,7 +65,7 @@ function yields(hit: Hit, other: Hit, features: ReadonlyMap<string, CompiledFeat
         return over?.kind === "direction" || (other.sense.tag === "complaint" && longer);
       }
       if (feature?.kind === "felt") return other.sense.tag === "complaint" && longer;
-      return other.sense.tag === "observation" && longer;
+      return other.sense.tag === "observation" && longer && !OWN_RIGHT.has(feature?.kind ?? "");
     case "complaint":
       if (!longer) return false;
       return other.sense.tag !== "feature" || TAKES_OVER.has(over?.kind ?? "");

@@ -17,7 +17,7 @@ const FASTEST = 300;
 const SLOWEST_BARE = 15;
 const FASTEST_BARE = 200;
 /** What "at 50" and "around 50" leave open on either side, km/h. */
-const AT = 3;
+const AT = 5;
 const AROUND = 8;
 const LOOK_BACK = 3;
 

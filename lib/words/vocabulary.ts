@@ -27,6 +27,7 @@ function listPhrases(knowledge: Knowledge): (readonly [Sense, string])[] {
     newClause: words.newClause,
     noMeaning: words.noMeaning,
     negators: words.negators,
+    without: words.without,
     notNegating: words.notNegating,
     gone: words.gone,
     undone: words.undone,

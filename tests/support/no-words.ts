@@ -10,6 +10,7 @@ export const noWords: Words = {
   newClause: [],
   noMeaning: [],
   negators: [],
+  without: [],
   notNegating: [],
   gone: [],
   undone: [],

@@ -20,7 +20,10 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
     "Droning from the rear right, worse the faster I go.",
     "noise noise:hum noise:from-rear noise:from-right noise:rises-with-speed",
   ],
-  ["Clicking on full lock when pulling away.", "noise noise:click noise:turning-slowly noise:pulling-away"],
+  [
+    "Clicking on full lock when pulling away.",
+    "noise noise:click noise:turning-slowly noise:pulling-away ?outer-joint-clicks-in-circle",
+  ],
   [
     "Clicks when I turn left, nothing when turning right.",
     "noise noise:click noise:turning-left -noise:turning-right ?noise:turning-slowly",
@@ -29,7 +32,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["Metallic rattle at idle.", "noise noise:rattle noise:metallic noise:at-standstill ?noise:follows-engine"],
   [
     "A groaning sound when I turn the steering wheel while parked.",
-    "noise noise:groan noise:steering-standstill ?noise:felt-steering-wheel",
+    "noise noise:groan noise:steering-standstill ?noise:felt-steering-wheel ?noise:turning-slowly",
   ],
   [
     "Boing from the front when parking, like a spring being let go.",
@@ -92,7 +95,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["trembling steering when accelerating hard", "shake shake:accelerating ?shake:felt-steering-wheel"],
   [
     "My seat buzzes at seventy miles an hour",
-    "shake shake:felt-seat-floor shake:speed-80-110 shake:above-110 ?noise ?noise:hum",
+    "shake shake:felt-seat-floor shake:speed-80-110 shake:above-110 ?noise ?noise:hum ?noise:felt-seat-floor ?noise:speed-80-110 ?noise:above-110",
   ],
   [
     "The vibration only comes at 50 mph.",
@@ -100,7 +103,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ],
   [
     "no shake below 40 mph but from 50 up it is awful",
-    "shake -shake:below-30 -shake:speed-30-60 shake:speed-60-80 shake:speed-80-110 shake:above-110",
+    "shake -shake:below-30 -shake:speed-30-60 ?shake:speed-60-80 shake:speed-80-110 shake:above-110",
   ],
   [
     "Steering wheel judders under heavy braking, worse when warm.",
@@ -130,12 +133,15 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["It leans a lot in corners.", "dives-rolls dives-rolls:cornering"],
   ["nose dives when I brake", "dives-rolls dives-rolls:braking"],
   ["The ride is really hard, you feel every stone.", "harsh-ride"],
-  ["The car sits low at the rear left.", "sits-low sits-low:from-rear sits-low:from-left"],
+  [
+    "The car sits low at the rear left.",
+    "sits-low sits-low:from-rear sits-low:from-left ?ride-height-low@rear-left",
+  ],
   [
     "There's an oil leak at the front right damper.",
     "fluid-leak fluid-leak:from-front fluid-leak:from-right ?damper-oil@front-right",
   ],
-  ["One wheel is getting hot and there is a burning smell.", "brake-hot"],
+  ["One wheel is getting hot and there is a burning smell.", "brake-hot ?wheel-hotter"],
   ["The brake is dragging on the rear right.", "brake-hot brake-hot:from-rear brake-hot:from-right"],
   ["Spongy pedal, takes ages to stop.", "brake-weak"],
   // Tyres
@@ -213,7 +219,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["Had a light accident at the front.", "collision"],
   [
     "We towed a caravan over the weekend; now the back sits low.",
-    "heavy-load-lately sits-low sits-low:from-rear ?under-car-work-lately",
+    "heavy-load-lately sits-low sits-low:from-rear ?under-car-work-lately ?ride-height-low",
   ],
   ["It was on a ramp for an inspection on Monday.", "under-car-work-lately"],
   [
@@ -266,7 +272,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ],
   [
     "tires wearing on the inside and it hums real loud on the freeway",
-    "tyre-wear tyre-wear:wear-inner-edge noise noise:hum noise:above-110",
+    "tyre-wear tyre-wear:wear-inner-edge noise noise:hum noise:above-110 ?tyre-inner-edge-worn-seen",
   ],
   [
     "car makes a popping sound backing out of the driveway with the wheel turned",
@@ -286,8 +292,11 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["Front left: slight play at 3 and 9.", "play-3-9@front-left"],
   ["Clear play at 12 and 6, rear right.", "play-12-6@rear-right"],
   ["No play at 12 and 6.", "-play-12-6"],
-  ["FL bearing rough when spun by hand", "wheel-spin-rough@front-left"],
-  ["Front right wheel rubs when turned by hand.", "wheel-spin-rub@front-right"],
+  ["FL bearing rough when spun by hand", "wheel-spin-rough@front-left ?bearing-rough-brake-off@front-left"],
+  [
+    "Front right wheel rubs when turned by hand.",
+    "wheel-spin-rub@front-right ?noise ?noise:scrape ?noise:from-front ?noise:from-right",
+  ],
   // Nothing of the kind
   ["Hello, could you tell me your opening hours please?", ""],
   ["Thank you very much, see you on Friday.", ""],

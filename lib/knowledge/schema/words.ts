@@ -19,6 +19,8 @@ export const Words = z.strictObject({
   /** Turns of phrase whose words mean nothing here: "came back", "right away". */
   noMeaning: PhraseList,
   negators: PhraseList,
+  /** Negators that lift an earlier one: "cannot brake without a squeal". */
+  without: PhraseList,
   /** Negations that deny nothing of the car: "no idea", "cannot tell". */
   notNegating: PhraseList,
   /** What ends a trouble; after a negator they void it: "does not go away", "did not cure the shake". */

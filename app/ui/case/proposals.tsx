@@ -79,7 +79,7 @@ export function Proposals({
                 <div className="row">
                   <button
                     type="button"
-                    aria-label={`Take: ${proposal.name}`}
+                    aria-label={`Take it: ${proposal.name}`}
                     onClick={() => append(accepted(proposal))}
                   >
                     Take it

@@ -1,0 +1,94 @@
+import { expect, type Page, test } from "@playwright/test";
+import { axeFindings, firstSuspect, openCase, takeAll } from "./case-steps.ts";
+
+/** Least size of a touch target in CSS pixels: our own design; WCAG 2.2 target size (enhanced) asks for 44. */
+const TARGET = 48;
+
+/** Buttons, fields and links that a thumb must hit, smaller than the target; words within a sentence are let off. */
+function tooSmall(page: Page): Promise<string[]> {
+  return page.evaluate((least) => {
+    const found: string[] = [];
+    const all = document.querySelectorAll<HTMLElement>(
+      "button, select, textarea, summary, label.tick, a, input:not([type=checkbox])",
+    );
+    for (const element of all) {
+      if (!element.checkVisibility() || element.closest("p, .hidden") !== null) continue;
+      if (element.matches(".skip, .hidden")) continue;
+      const target = element.querySelector(".mark-reach") ?? element;
+      const { width, height } = target.getBoundingClientRect();
+      // Half a pixel of rounding.
+      if (height < least - 0.5 || width < least - 0.5)
+        found.push(
+          `${element.tagName} "${element.textContent?.slice(0, 40)}" ${width.toFixed(0)}x${height.toFixed(0)}`,
+        );
+    }
+    return found;
+  }, TARGET);
+}
+
+/** Width by which the page is wider than the screen. */
+function overhang(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}
+
+async function look(page: Page, screen: string): Promise<void> {
+  expect(await axeFindings(page), screen).toEqual([]);
+  expect(await overhang(page), screen).toBe(0);
+  expect(await tooSmall(page), screen).toEqual([]);
+}
+
+for (const colorScheme of ["light", "dark"] as const) {
+  test(`every screen passes axe, 7:1 contrast and target sizes, ${colorScheme} @both`, async ({ page }) => {
+    test.setTimeout(120_000);
+    await page.emulateMedia({ colorScheme });
+    await page.goto("/");
+    await expect(page.locator("#demo-cases li").first()).toBeVisible();
+    await look(page, "cases");
+
+    await page.goto("/case/new");
+    await expect(page.getByLabel("In the customer's own words")).toBeEnabled();
+    await look(page, "new case");
+
+    await openCase(page);
+    await expect(page.getByRole("button", { name: /^Take all/ })).toBeVisible();
+    await look(page, "case with proposals");
+
+    await takeAll(page);
+    await firstSuspect(page).click();
+    await expect(page.locator(".weight").first()).toBeVisible();
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll("details")) details.open = true;
+    });
+    await page.getByLabel("Search findings and checks by any name").fill("play");
+    await expect(page.locator(".found").first()).toBeVisible();
+    await expect(page.locator(".preview").first()).toBeVisible();
+    await look(page, "case, everything open");
+
+    // A check with grades, cautions and a measured result, if one is proposed.
+    await page.locator("#next .line-button", { hasNotText: "Ask:" }).first().click();
+    await expect(page.locator(".preview").first()).toBeVisible();
+    await look(page, "case with a check");
+
+    await page.getByRole("button", { name: "Give the verdict" }).and(page.locator("[type=submit]")).click();
+    await page.getByRole("link", { name: "Open the job card" }).click();
+    await expect(page.getByRole("article")).toBeVisible();
+    await look(page, "job card");
+
+    await page.goto("/case?id=nobody");
+    await expect(page.getByRole("heading", { name: "This case is not in this browser" })).toBeVisible();
+    await look(page, "case that is not here");
+
+    await page.goto("/nowhere");
+    await look(page, "no such page");
+  });
+}
+
+test("on the phone the next thing to do is on the screen without scrolling", async ({ page }) => {
+  await openCase(page);
+  await takeAll(page);
+  const next = page.getByRole("navigation", { name: "Next" }).getByRole("button");
+  await expect(next).toBeInViewport();
+  await expect(next).toContainText("Next:");
+  await next.click();
+  await expect(page.locator("#open-check")).toBeInViewport();
+});

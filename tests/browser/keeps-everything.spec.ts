@@ -1,0 +1,119 @@
+import { expect, test } from "@playwright/test";
+import { openCase, rankingText, takeAll } from "./case-steps.ts";
+
+test("closing the page in the middle loses nothing that was typed or ticked", async ({ page, context }) => {
+  await page.goto("/case/new");
+  await page.getByLabel("In the customer's own words").fill("It knocks over cobb");
+  await page.getByLabel("Vehicle").fill("half typed");
+  await page.reload();
+  await expect(page.getByLabel("In the customer's own words")).toHaveValue("It knocks over cobb");
+  await expect(page.getByLabel("Vehicle")).toHaveValue("half typed");
+
+  await openCase(page);
+  await takeAll(page);
+  const ranking = await rankingText(page);
+  await page.getByLabel("Add a note").fill("half a no");
+  const address = page.url();
+  await page.close();
+
+  const again = await context.newPage();
+  await again.goto(address);
+  await expect(again.locator("#ranking ol")).toHaveText(/./);
+  expect(await rankingText(again)).toBe(ranking);
+  await expect(again.getByLabel("Add a note")).toHaveValue("half a no");
+
+  await again.goto("/");
+  await expect(again.getByRole("link", { name: /invented hatchback/ })).toBeVisible();
+});
+
+test("results gathered for a check stay while the page is closed", async ({ page }) => {
+  await openCase(page);
+  await takeAll(page);
+  await page.getByText("Other good checks and questions").click();
+  const lines = page.locator("#next .line-button");
+  const check = lines.filter({ hasNotText: "Ask:" }).first();
+  await check.click();
+  const several = page.locator("#results fieldset");
+  const address = page.url();
+  if ((await several.count()) > 1) {
+    await several.first().getByRole("button", { name: "Not there" }).click();
+    await expect(page.getByRole("button", { name: /^Save 1 of/ })).toBeEnabled();
+    const title = await page.locator("#open-check").innerText();
+    await page.goto(address);
+    await page.getByText("Other good checks and questions").click();
+    await page
+      .locator("#next .line-button", { hasText: title.split(",")[0] ?? title })
+      .first()
+      .click();
+    await expect(page.getByRole("button", { name: /^Save 1 of/ })).toBeEnabled();
+  } else {
+    await several.getByRole("button", { name: "Not there" }).click();
+    await page.goto(address);
+    await expect(page.locator("#timeline")).toContainText("checked");
+  }
+});
+
+test("undo brings the ranking back, and undoing the undo as well @both", async ({ page }) => {
+  await openCase(page);
+  await takeAll(page);
+  const before = await rankingText(page);
+  const news = page.getByTestId("ranking-news");
+  const newsBefore = (await news.textContent()) ?? "";
+
+  await page.locator("#results").getByRole("button", { name: "Yes", exact: true }).click();
+  await expect(page.locator("#timeline li").first()).toContainText("yes");
+  await expect(news).not.toHaveText(newsBefore);
+  const after = await rankingText(page);
+  expect(after).not.toBe(before);
+
+  await page.locator("#timeline li").first().getByRole("button", { name: /^Undo/ }).click();
+  await expect(news).toHaveText(newsBefore);
+  expect(await rankingText(page)).toBe(before);
+
+  await page
+    .locator("#timeline li")
+    .first()
+    .getByRole("button", { name: /^Bring back/ })
+    .click();
+  await expect(news).not.toHaveText(newsBefore);
+  expect(await rankingText(page)).toBe(after);
+});
+
+test("an answer is ranked without asking a server", async ({ page }) => {
+  await openCase(page);
+  await takeAll(page);
+  await page.waitForLoadState("networkidle");
+  const news = page.getByTestId("ranking-news");
+  const before = (await news.textContent()) ?? "";
+  const requests: string[] = [];
+  page.on("request", (request) => requests.push(request.url()));
+  await page.locator("#results").getByRole("button", { name: "Yes", exact: true }).click();
+  await expect(news).not.toHaveText(before);
+  expect(requests).toEqual([]);
+});
+
+test("a case goes out as a file and comes in again elsewhere", async ({ page, browser }) => {
+  await openCase(page);
+  await takeAll(page);
+  const ranking = await rankingText(page);
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save a copy as a file" }).click();
+  const path = await (await download).path();
+
+  const elsewhere = await browser.newContext({ locale: "en-GB", timezoneId: "Europe/London" });
+  const other = await elsewhere.newPage();
+  await other.goto("/");
+  await other.locator("input[type=file]").setInputFiles(path);
+  await other.getByRole("link", { name: /invented hatchback/ }).click();
+  await expect(other.locator("#ranking ol")).toHaveText(/./);
+  expect(await rankingText(other)).toBe(ranking);
+  await elsewhere.close();
+});
+
+test("words are text and never markup", async ({ page }) => {
+  const hostile = 'A clunk <img src=x onerror="document.title=1"> over small bumps <b>always</b>';
+  await openCase(page, hostile);
+  await expect(page.locator(".told")).toHaveText(hostile);
+  await expect(page.locator("main img, main b")).toHaveCount(0);
+  await expect(page).toHaveTitle(/Case/);
+});

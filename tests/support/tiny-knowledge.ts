@@ -2,6 +2,7 @@ import { compileKnowledge } from "../../lib/knowledge/compile.ts";
 import { readKnowledge } from "../../lib/knowledge/read.ts";
 import type { Authored } from "../../lib/knowledge/schema/authored.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { noWords } from "./no-words.ts";
 
 /** Records by their path in the knowledge folder, before they become text. */
 export type TinyRecords = Record<string, Record<string, unknown>>;
@@ -36,7 +37,6 @@ export function patch(records: TinyRecords, path: string, fields: Record<string,
 
 function vocabulary(): TinyRecords {
   const basis = "common-practice";
-  const none: string[] = [];
   return {
     "manifest.json": { schemaVersion: 1, version: "0.1.0", about: "Three invented parts." },
     "scale.json": {
@@ -134,46 +134,9 @@ function vocabulary(): TinyRecords {
       basis,
     },
     "words.json": {
-      about: "No words.",
-      spellings: {},
-      forms: {},
-      numbers: {},
-      known: none,
-      newClause: none,
-      noMeaning: none,
+      ...noWords,
       negators: ["not", "no"],
-      notNegating: none,
-      gone: none,
-      undone: none,
-      cured: none,
-      fine: none,
-      former: none,
-      stillSo: none,
-      hedges: none,
-      only: { phrases: none, rulesOut: none },
-      habit: none,
-      lately: none,
-      wanted: none,
-      longAgo: none,
       sides: { front: "from-front", rear: "from-rear", left: "from-left", right: "from-right" },
-      levels: { least: none, most: none },
-      speed: {
-        mph: none,
-        kmh: none,
-        above: none,
-        below: none,
-        around: none,
-        at: none,
-        from: none,
-        slowing: none,
-        to: none,
-        upward: none,
-        downward: none,
-        mayFollow: none,
-        mphHints: none,
-        kmhHints: none,
-        bareKmhFrom: 80,
-      },
     },
     "sources/common-practice.json": {
       id: "common-practice",

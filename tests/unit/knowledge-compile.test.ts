@@ -137,6 +137,25 @@ test("an ended record is left out; naming it is an error that says what took its
   expect(problems).toMatchObject([{ file: "checks/feel-link.json", mend: 'Name "link-play".' }]);
 });
 
+test("an ended record must lead to one that is in use, not nowhere and not in a circle", () => {
+  const ended = (instead: string[]) => ({ since: "0.2.0", reason: "Split.", instead });
+  const { code, problems } = refused((records) => {
+    const like = records["observations/link-play.json"];
+    records["observations/lost.json"] = { ...like, id: "lost", ended: ended(["nowhere"]) };
+    records["observations/there.json"] = { ...like, id: "there", ended: ended(["back"]) };
+    records["observations/back.json"] = { ...like, id: "back", ended: ended(["there"]) };
+    records["observations/fine.json"] = { ...like, id: "fine", ended: ended(["finer"]) };
+    records["observations/finer.json"] = { ...like, id: "finer", ended: ended(["link-play"]) };
+    records["observations/over.json"] = { ...like, id: "over", ended: ended([]) };
+  });
+  expect(code).toBe("unknown-id");
+  expect(problems.map(({ file }) => file)).toEqual([
+    "observations/back.json",
+    "observations/lost.json",
+    "observations/there.json",
+  ]);
+});
+
 test("every unresolved id is told at once, whatever kind it is of", () => {
   const { code, problems } = refused((records) => {
     patch(records, "faults/rack-worn.json", {

@@ -270,11 +270,6 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
       },
       "faults/ball-joint-worn.json",
     ],
-    // One fault at two places: what is seen at the axle does not say which side.
-    [
-      (records) => patch(records, "faults/bar-link-worn.json", { links: { "rack-play": "often" } }),
-      "faults/bar-link-worn.json",
-    ],
   ],
   "inseparable-needed": [
     [
@@ -375,16 +370,69 @@ test("a pair that no check tells apart is accepted when it is listed as insepara
   expect(rules).not.toContain("inseparable-needed");
 });
 
+function told(change: TinyChange): string[] {
+  const { knowledge, authored } = tinyKnowledge(change);
+  const problems = lintKnowledge(knowledge, authored).filter(({ rule }) => rule === "faults-told-apart");
+  return problems.map(({ record, message }) => `${record}: ${message}`);
+}
+
+test("one fault at two places needs a check that says at which", () => {
+  // What is seen at the axle does not say which side.
+  const found = told((records) =>
+    patch(records, "faults/bar-link-worn.json", { links: { "rack-play": "often" } }),
+  );
+  expect(found).toContainEqual(
+    "faults/bar-link-worn.json: no check tells it (at front-left) from bar-link-worn (at front-right); both show noise",
+  );
+});
+
+test("an observation tells faults apart only where a check settles it, on that car", () => {
+  const onlyOn = (layout: string) => ({ "==": [{ var: "front.layout" }, layout] });
+  const change =
+    (layout: string): TinyChange =>
+    (records) => {
+      patch(records, "faults/ball-joint-worn.json", {
+        links: { "link-play": "usually", "joint-play": { levels: ["usually", "often"] } },
+      });
+      patch(records, "checks/pry-joint.json", { when: onlyOn(layout) });
+    };
+  // The bar link is there on struts only, so that the check must be possible on struts.
+  expect(told(change("strut"))).toEqual([]);
+  expect(told(change("wishbone"))).toEqual([
+    expect.stringMatching(/^faults\/ball-joint-worn\.json: .* from bar-link-worn /),
+  ]);
+});
+
+test("a check settles an observation where it is made, and elsewhere only when it cannot be seen there", () => {
+  const blind = (at: string) => {
+    const { knowledge, authored } = tinyKnowledge((records) => {
+      patch(records, "places.json", {
+        sets: {
+          "front-corners": ["front-right", "front-left"],
+          "front-axle": ["front"],
+          "front-all": ["front", "front-left", "front-right"],
+          car: ["car"],
+        },
+      });
+      patch(records, "observations/rack-play.json", { at });
+    });
+    return lintKnowledge(knowledge, authored)
+      .filter(({ rule }) => rule === "finding-learnable")
+      .map(({ message }) => message);
+  };
+  // The rack is watched at the axle: corners within it are settled unless the axle itself can be observed.
+  expect(blind("front-corners")).toEqual([]);
+  expect(blind("front-all")).toEqual(["no check settles it at front-left, front-right"]);
+});
+
 test("faults that cannot sit on one car need not be told apart", () => {
-  const onWishbones = { "==": [{ var: "front.layout" }, "wishbone"] };
-  const { knowledge, authored } = tinyKnowledge((records) => {
+  const found = told((records) => {
     patch(records, "faults/bar-link-worn.json", {
       links: { "joint-play": { levels: ["usually", "often"] } },
     });
-    patch(records, "parts/ball-joint.json", { when: onWishbones });
+    patch(records, "parts/ball-joint.json", { when: { "==": [{ var: "front.layout" }, "wishbone"] } });
   });
-  const told = lintKnowledge(knowledge, authored).filter(({ rule }) => rule === "faults-told-apart");
-  expect(told).toEqual([]);
+  expect(found).toEqual([]);
 });
 
 test("an exception takes out its problem, and is a problem itself once it takes out nothing", () => {

@@ -84,6 +84,7 @@ test("only own properties of the data are read", () => {
   expect(evaluateLogic({ var: "toString" }, {})).toBe(false);
   expect(evaluateLogic({ var: "drive.length" }, { drive: "front" })).toBe(false);
   expect(evaluateLogic({ var: "constructor" }, JSON.parse('{"constructor": true}'))).toBe(true);
+  expect(evaluateLogic({ var: "drive" }, Object.create({ drive: "front" }))).toBe(false);
   expect(evaluateLogic({ missing: ["hasOwnProperty"] }, {})).toBe(true);
 });
 

@@ -91,20 +91,15 @@ export function sha256Sums(release: Release): string {
  * Write a release into a folder: compiled.json and SHA256SUMS.
  *
  * Returns "written", or "same" when it is there already.
- * Errors  "bad-record" when another release lies there. `replace` writes over whatever is there.
+ * Errors  "bad-record" when another release lies there.
  */
-export function writeRelease(
-  folder: string,
-  release: Release,
-  options: { replace?: boolean } = {},
-): "written" | "same" {
+export function writeRelease(folder: string, release: Release): "written" | "same" {
   const path = join(folder, RELEASE_FILE);
   if (existsSync(path)) {
-    const same = readText(path) === release.text;
     const sums = join(folder, "SHA256SUMS");
-    const untouched = same && existsSync(sums) && readText(sums) === sha256Sums(release);
-    if (untouched && options.replace !== true) return "same";
-    if (!same && options.replace !== true) {
+    const same = readText(path) === release.text;
+    if (same && existsSync(sums) && readText(sums) === sha256Sums(release)) return "same";
+    if (!same) {
       throw new CornerwiseError(
         "bad-record",
         `${path} holds a different release of that version; a frozen release is never changed. Raise "version" in manifest.json and freeze again.`,

@@ -1,11 +1,12 @@
 // Puts a release beside the library: knowledge/ compiled, or the newest frozen one when knowledge/ cannot be compiled.
-import { existsSync } from "node:fs";
+import { existsSync, rmSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { frozenReleases, readText, sha256, writeRelease } from "../dist/cli/files.js";
 import { loadFolder } from "../dist/cli/load-knowledge.js";
 import { sha256Hex } from "../dist/knowledge/canonical.js";
 import { freezeRelease } from "../dist/knowledge/release.js";
+import { putInPlace } from "./put-in-place.mjs";
 
 const LIB = dirname(dirname(fileURLToPath(import.meta.url)));
 const KNOWLEDGE = join(dirname(LIB), "knowledge");
@@ -28,7 +29,13 @@ try {
   } catch (problem) {
     release = await newestRelease(problem);
   }
-  writeRelease(join(LIB, "release"), release, { replace: true });
+  const aside = join(LIB, "node_modules", `.cornerwise-${process.pid}`);
+  try {
+    writeRelease(join(aside, "release"), release);
+    putInPlace(join(aside, "release"), join(LIB, "release"));
+  } finally {
+    rmSync(aside, { recursive: true, force: true });
+  }
 } catch (problem) {
   process.stderr.write(`cornerwise: no release was bundled: ${problem.message}\n`);
   process.exitCode = 3;

@@ -1,9 +1,10 @@
 // Makes dist/ and release/ when they are missing or older than what they are made from.
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { putInPlace } from "./put-in-place.mjs";
 
 const LIB = dirname(dirname(fileURLToPath(import.meta.url)));
 const MAIN = join(LIB, "dist", "cli", "main.js");
@@ -62,9 +63,18 @@ function compile() {
   } catch {
     return "The TypeScript compiler is not installed: run npm ci in the repository.";
   }
-  const run = spawnSync(process.execPath, [tsc, "-p", join(LIB, "tsconfig.json"), "--noCheck"], {
-    cwd: LIB,
-    encoding: "utf8",
-  });
-  return run.status === 0 ? undefined : `The compiler said:\n${run.stdout}${run.stderr}`;
+  const aside = join(LIB, "node_modules", `.cornerwise-${process.pid}`);
+  const made = join(aside, "dist");
+  const run = spawnSync(
+    process.execPath,
+    [tsc, "-p", join(LIB, "tsconfig.json"), "--noCheck", "--outDir", made],
+    { cwd: LIB, encoding: "utf8" },
+  );
+  try {
+    if (run.status !== 0) return `The compiler said:\n${run.stdout}${run.stderr}`;
+    putInPlace(made, join(LIB, "dist"));
+    return undefined;
+  } finally {
+    rmSync(aside, { recursive: true, force: true });
+  }
 }

@@ -4,12 +4,14 @@ import { checksCommand, findingsCommand, partsCommand } from "./commands/catalog
 import { diffCommand } from "./commands/diff.ts";
 import { freezeCommand } from "./commands/freeze.ts";
 import { lintCommand } from "./commands/lint.ts";
+import { readCommand } from "./commands/read.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { weighCommand } from "./commands/weigh.ts";
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
   weighCommand,
+  readCommand,
   findingsCommand,
   partsCommand,
   checksCommand,

@@ -12,6 +12,9 @@ const FORMER_REACH = 6;
 const LIFT_REACH = 9;
 /** Longest part of a list that a denial is carried through: "no shaking, loud knock or pull". */
 const LIST_PART = 3;
+const LIST_PARTS = 8;
+/** How many mentions back "it is gone" looks for what is gone. */
+const GONE_BACK = 12;
 
 /** The words of a text that deny, freed of those that deny nothing. */
 export interface Denials {
@@ -82,6 +85,7 @@ export function markDenied(
   const deny = (mention: Mention, how: Partial<Mention> = {}) =>
     marked.set(mention, { ...marked.get(mention), state: "absent", ...how });
 
+  const ends = new Map(segments.map((segment, i) => [segment, i]));
   for (const [segment, inSegment] of bySegment) {
     for (const mention of inSegment) {
       if (isNegated(mention, inSegment, negators.get(segment) ?? [])) deny(mention);
@@ -89,7 +93,7 @@ export function markDenied(
         if (tellsComplaint(mention)) deny(mention, { ended: true });
       }
     }
-    denyList(tokens, segments, segment, bySegment, marked, deny);
+    denyList(tokens, segments, segment, ends, bySegment, marked, deny);
     limitDenials(inSegment, marked, deny);
   }
   for (const [segment, endings] of gone) {
@@ -144,15 +148,16 @@ function denyList(
   tokens: readonly Token[],
   segments: readonly number[],
   segment: number,
+  ends: ReadonlyMap<number, number>,
   bySegment: ReadonlyMap<number, readonly Mention[]>,
   marked: ReadonlyMap<Mention, Partial<Mention>>,
   deny: Deny,
 ): void {
   const starts = bySegment.get(segment) ?? [];
   if (!starts.some((mention) => marked.get(mention)?.state === "absent" && tellsComplaint(mention))) return;
-  let i = segments.lastIndexOf(segment) + 1;
+  let i = (ends.get(segment) ?? segments.length) + 1;
   const listed: Mention[] = [];
-  for (let next = segment + 1; segments[i] === next; next += 1) {
+  for (let next = segment + 1; segments[i] === next && next <= segment + LIST_PARTS; next += 1) {
     if (tokens[i]?.sentence !== tokens[i - 1]?.sentence) return;
     const part: Token[] = [];
     for (; segments[i] === next; i += 1) part.push(tokens[i] as Token);
@@ -214,16 +219,27 @@ function denyGone(
   }
   if (before.length > 0) return;
   const sentence = tokens[ending.first]?.sentence ?? 0;
-  const earlier = mentions.filter(
-    (mention) =>
-      tellsComplaint(mention) &&
-      mention.hit.last < ending.first &&
-      sentence - (tokens[mention.hit.first]?.sentence ?? 0) <= 1,
+  const upTo = firstFrom(mentions, ending.first);
+  const near = mentions.slice(Math.max(0, upTo - GONE_BACK), upTo);
+  const earlier = near.filter(
+    (mention) => tellsComplaint(mention) && sentence - (tokens[mention.hit.first]?.sentence ?? 0) <= 1,
   );
   const last = earlier.at(-1);
   if (last === undefined) return;
   const complaint = complaintOf(last);
   for (const mention of earlier) if (complaintOf(mention) === complaint) deny(mention, { ended: true });
+}
+
+/** Index of the first mention that starts at the token or later; mentions are in reading order. */
+function firstFrom(mentions: readonly Mention[], token: number): number {
+  let low = 0;
+  let high = mentions.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((mentions[middle]?.hit.first ?? 0) < token) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** "fine at low speed", "in the wet it is quiet". */
@@ -252,7 +268,8 @@ function denyFormer(
   const later = (hit: Hit) => hit.first > former.last && tokens[hit.first]?.sentence === sentence;
   const over = [...denials.negators, ...denials.gone, ...hits.of("fine")].some(later);
   if (!over && hits.of("stillSo").some(later)) return;
-  for (const mention of mentions) {
+  const from = firstFrom(mentions, former.last);
+  for (const mention of mentions.slice(from, from + GONE_BACK)) {
     if (tellsComplaint(mention) && isNear(former, mention, FORMER_REACH)) {
       deny(mention, { ended: true, hedged: mention.hedged || !over });
     }

@@ -72,7 +72,12 @@ function searchersOf(knowledge: Knowledge): Searchers {
       ...entries("observation", knowledge.observations),
       ...entries("context", knowledge.contexts),
     ]),
-    parts: searcher(entries("part", knowledge.parts)),
+    parts: searcher(
+      entries(
+        "part",
+        knowledge.parts.map((p) => ({ ...p, otherNames: [...p.otherNames, ...p.generalNames] })),
+      ),
+    ),
     checks: searcher(entries("check", knowledge.checks)),
   };
   SEARCHERS.set(knowledge, made);

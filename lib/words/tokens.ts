@@ -1,4 +1,4 @@
-import type { Spelling } from "./spelling.ts";
+import type { Spelled, Spelling } from "./spelling.ts";
 import { bareWord } from "./spelling.ts";
 
 /** One word of the text. */
@@ -29,6 +29,7 @@ const CLAUSE_END = /[,;:()\u2013\u2014"\u201c\u201d]|\s-+\s/u;
  */
 export function tokenise(text: string, spelling: Spelling, mend: Mend): Token[] {
   const tokens: Token[] = [];
+  const read = new Map<string, Reading>();
   let sentence = 0;
   let clause = 0;
   let end = 0;
@@ -42,12 +43,23 @@ export function tokenise(text: string, spelling: Spelling, mend: Mend): Token[] 
     } else if (tokens.length > 0 && CLAUSE_END.test(between)) {
       clause += 1;
     }
-    const written = bareWord(match[0]);
-    const bare = mend(written);
-    for (const word of spelling.spell(bare)) {
-      tokens.push({ ...word, from, to, sentence, clause, mended: bare !== written });
+    const known = read.get(match[0]) ?? readWord(match[0], spelling, mend);
+    read.set(match[0], known);
+    for (const { bare, stem } of known.words) {
+      tokens.push({ bare, stem, from, to, sentence, clause, mended: known.mended });
     }
     end = to;
   }
   return tokens;
+}
+
+interface Reading {
+  readonly words: readonly Spelled[];
+  readonly mended: boolean;
+}
+
+function readWord(written: string, spelling: Spelling, mend: Mend): Reading {
+  const bare = bareWord(written);
+  const mended = mend(bare);
+  return { words: spelling.spell(mended), mended: mended !== bare };
 }

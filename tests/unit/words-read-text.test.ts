@@ -1,0 +1,154 @@
+import { describe, expect, it } from "vitest";
+import { readText } from "../../lib/words/index.ts";
+import { shippedKnowledge } from "../support/shipped-knowledge.ts";
+
+const read = (text: string) => readText(shippedKnowledge(), text);
+const ids = (text: string) => read(text).map((p) => (p.state === "absent" ? `-${p.finding}` : p.finding));
+const one = (text: string, finding: string) => read(text).find((p) => p.finding === finding);
+
+// What each sentence says is common usage of English (no source).
+describe("proposals", () => {
+  it("carry the exact words, with where they stand", () => {
+    const text = "Hm. It CLUNKS over speed bumps, front left.";
+    const humps = one(text, "noise:humps");
+    expect(humps?.words).toBe("speed bumps");
+    expect(humps?.spans).toEqual([{ from: 19, to: 30 }]);
+    expect(one(text, "noise:clunk")?.words).toBe("CLUNKS");
+    expect(humps?.name).toBe("noise: over humps taken by both wheels");
+  });
+
+  it("join several places in one proposal", () => {
+    const clunk = one("A clunk at the front. The clunk is loud.", "noise:clunk");
+    expect(clunk?.words).toBe("clunk … clunk");
+    expect(clunk?.spans).toHaveLength(2);
+  });
+
+  it("are hedged and less sure where the writer is", () => {
+    const sure = one("It comes from the rear, a hum.", "noise:from-rear");
+    const hedged = one("A hum, I think it comes from the rear.", "noise:from-rear");
+    expect(sure?.hedged).toBe(false);
+    expect(hedged?.hedged).toBe(true);
+    expect(hedged?.confidence).toBeLessThan(sure?.confidence ?? 0);
+  });
+
+  it("are less sure of a slip than of a word well written", () => {
+    const slip = one("a cluncking", "noise:clunk");
+    expect(slip?.words).toBe("cluncking");
+    expect(slip?.confidence).toBeLessThan(one("a clunking", "noise:clunk")?.confidence ?? 0);
+  });
+
+  it("come as an empty list for text that tells nothing", () => {
+    for (const text of [
+      "",
+      "   \n\t",
+      "?!…",
+      "12345",
+      "The weather was lovely in spring.",
+      "日本語のテキスト",
+    ]) {
+      expect(read(text)).toEqual([]);
+    }
+  });
+});
+
+describe("complaints and their features", () => {
+  it("keep two complaints of one text apart", () => {
+    const found = ids("There is a clunk over bumps and a shimmy at 90 km/h.");
+    expect(found).toContain("noise:small-bumps");
+    expect(found).toContain("shake:speed-80-110");
+    expect(found).not.toContain("shake:small-bumps");
+    expect(found).not.toContain("noise:speed-80-110");
+  });
+
+  it("attach to what came before when a sentence names none", () => {
+    expect(ids("It shudders. Only when pulling away.")).toContain("shake:pulling-away");
+  });
+
+  it("imply the complaint that only they can belong to", () => {
+    expect(ids("It creaks.")).toEqual(["noise", "noise:creak"]);
+    expect(ids("Inner edges bald.")).toContain("tyre-wear");
+    expect(ids("drifts to the left")).toEqual(["pull", "pull:pull-left"]);
+  });
+
+  it("stand alone when the text names no complaint at all", () => {
+    expect(ids("only over speed bumps")).toEqual(["humps"]);
+  });
+});
+
+describe("denials", () => {
+  it("hold for the moment named and leave the complaint open", () => {
+    expect(ids("no noise when braking")).toEqual(["-noise:braking"]);
+    expect(ids("It hums, but not in the wet.")).toEqual(["noise", "noise:hum", "-noise:wet"]);
+  });
+
+  it("run through a list", () => {
+    expect(ids("no shaking, vibration or pull")).toEqual(["-shake", "-pull"]);
+  });
+
+  it("do not come from words that deny nothing", () => {
+    expect(ids("I have no idea what the rattle is")).toContain("noise:rattle");
+    expect(ids("not only a rattle")).toContain("noise:rattle");
+    expect(ids("It will not stop squealing")).toContain("noise:squeal");
+  });
+
+  it("drop what a complaint that has gone was like", () => {
+    expect(ids("The shimmy is gone.")).toEqual(["-shake"]);
+    expect(ids("There was a shimmy. It went away.")).toEqual(["-shake"]);
+  });
+});
+
+describe("places", () => {
+  it("of an observation come from the words around it", () => {
+    expect(ids("front left: play at 3 and 9")).toEqual(["play-3-9@front-left"]);
+    expect(ids("play at 3 and 9")).toEqual(["play-3-9"]);
+    expect(ids("rear: play at 3 and 9")).toEqual(["play-3-9"]);
+  });
+
+  it("by the seat of the driver or the kerb tell no side, for that differs by country", () => {
+    for (const side of ["driver's side", "passenger side", "nearside", "offside"]) {
+      const found = ids(`A knock from the ${side} front wheel.`);
+      expect(found).toContain("noise:from-front");
+      expect(found.filter((id) => /from-(left|right)$/.test(id))).toEqual([]);
+    }
+  });
+
+  it("are not read from other uses of the words", () => {
+    for (const text of [
+      "The squeak came back.",
+      "A squeak right away.",
+      "It squeaks right now.",
+      "I left it with them because it squeaks.",
+      "All right, it squeaks.",
+    ]) {
+      expect(ids(text).filter((id) => id.includes(":from-"))).toEqual([]);
+    }
+  });
+});
+
+describe("grades", () => {
+  const levels = shippedKnowledge().observations.find((o) => o.id === "play-3-9")?.levels ?? [];
+
+  it("are the first for a little and the last for a lot", () => {
+    expect(one("slight play at 3 and 9", "play-3-9")?.level).toBe(levels[0]);
+    expect(one("a little play at 3 and 9", "play-3-9")?.level).toBe(levels[0]);
+    expect(one("clear play at 3 and 9", "play-3-9")?.level).toBe(levels.at(-1));
+    expect(one("play at 3 and 9", "play-3-9")?.level).toBeUndefined();
+  });
+});
+
+describe("events", () => {
+  it("are not the moments that share their words", () => {
+    const after = ids("After hitting a pothole it clunks.");
+    expect(after).toContain("pothole-strike");
+    expect(after).not.toContain("noise:one-wheel-bump");
+    const each = ids("It clunks every time I hit a pothole.");
+    expect(each).toContain("noise:one-wheel-bump");
+    expect(each).not.toContain("pothole-strike");
+  });
+
+  it("are not work that is only wished for or long past", () => {
+    expect(ids("Do I need new brakes?")).toEqual([]);
+    expect(ids("New brakes three years ago.")).toEqual([]);
+    expect(ids("New brakes last week.")).toEqual(["brakes-done-lately"]);
+  });
+});

@@ -1,13 +1,5 @@
+import { canonicalJson } from "../knowledge/canonical.ts";
 import type { Entry } from "./entries.ts";
-
-/** JSON with the keys of every object in order: equal values give equal text. */
-export function canonicalJson(value: unknown): string {
-  return JSON.stringify(value, (_key, inner: unknown) =>
-    inner !== null && typeof inner === "object" && !Array.isArray(inner)
-      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => compareText(a, b)))
-      : inner,
-  );
-}
 
 /** Order by code units, the same in every language setting. */
 function compareText(a: string, b: string): number {

@@ -20,7 +20,7 @@ export function readArgs<const T extends NonNullable<ParseArgsConfig["options"]>
         `too many arguments: ${extra}. Put words with spaces in quotes.`,
       );
     }
-    return { values: parsed.values as Values<T>, positionals: parsed.positionals };
+    return { values: parsed.values, positionals: parsed.positionals };
   } catch (cause) {
     if (cause instanceof CornerwiseError) throw cause;
     const what = cause instanceof Error ? (cause.message.split(". ")[0] ?? "") : String(cause);

@@ -22,7 +22,7 @@ export function canonicalJson(value: unknown): string {
   if (!holds) {
     throw new CornerwiseError(
       "bad-record",
-      `JSON cannot hold ${String(value)}. Give a finite number, text, true, false or null.`,
+      `JSON cannot hold ${typeof value === "number" ? value : `a ${typeof value}`}. Give a finite number, text, true, false or null.`,
     );
   }
   return JSON.stringify(value);

@@ -63,7 +63,7 @@ export function parseRelease(text: string): Knowledge {
   if (found !== SCHEMA_VERSION) {
     throw new CornerwiseError(
       "bad-record",
-      `the release has schema version ${String(found ?? "none")}, this library reads schema version ${SCHEMA_VERSION}. Use a release and a library that agree.`,
+      `the release has schema version ${JSON.stringify(found) ?? "none"}, this library reads schema version ${SCHEMA_VERSION}. Use a release and a library that agree.`,
       { found, reads: SCHEMA_VERSION },
     );
   }

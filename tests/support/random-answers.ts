@@ -11,8 +11,8 @@ export function answersOf(knowledge: Knowledge, most: number): fc.Arbitrary<Answ
   ];
   const answer = fc.record({
     finding: fc.constantFrom(...ids),
-    state: fc.constantFrom("present", "present", "absent") as fc.Arbitrary<"present" | "absent">,
-    by: fc.constantFrom("report", "check") as fc.Arbitrary<"report" | "check">,
+    state: fc.constantFrom<("present" | "absent")[]>("present", "present", "absent"),
+    by: fc.constantFrom<("report" | "check")[]>("report", "check"),
   });
   return fc.uniqueArray(answer, { minLength: 1, maxLength: most, selector: (a) => a.finding });
 }

@@ -39,7 +39,7 @@ export function partItems(knowledge: Knowledge): CatalogueItem[] {
   return knowledge.parts.map((part) => {
     const faults = knowledge.faults.filter((fault) => fault.part === part.id);
     return {
-      ...named(part),
+      ...named({ ...part, otherNames: [...part.otherNames, ...part.generalNames] }),
       notes: [
         part.group,
         `at: ${part.places.join(", ")}`,

@@ -13,7 +13,7 @@ import {
   stopSignal,
   weighing,
 } from "../engine/index.ts";
-import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CompiledPart, Knowledge } from "../knowledge/schema/compiled.ts";
 import { readText } from "../words/index.ts";
 
 /** One finding of a request; ids as `cornerwise findings` lists them. */
@@ -137,7 +137,7 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
       .map((r) => ({
         suspect: r.id,
         part: parts.get(r.part)?.name ?? r.part,
-        names: [parts.get(r.part)?.name ?? r.part, ...(parts.get(r.part)?.otherNames ?? [])],
+        names: namesOf(parts.get(r.part), r.part),
         fault: faults.get(r.fault)?.name ?? r.fault,
         place: r.place,
         probability: r.explains,
@@ -172,6 +172,11 @@ function parseRequest(input: unknown): WeighRequest {
     `The request does not follow its schema: ${issues.join("; ")}. Print the schema with "cornerwise schema weigh-request".`,
     { issues },
   );
+}
+
+/** Every name of a part, its own first. */
+function namesOf(part: CompiledPart | undefined, id: string): string[] {
+  return part === undefined ? [id] : [...new Set([part.name, ...part.otherNames, ...part.generalNames])];
 }
 
 function unusedKeys(knowledge: Knowledge, car: Record<string, unknown>): AnswerProblem[] {

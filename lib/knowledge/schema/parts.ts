@@ -17,6 +17,8 @@ export const Part = z.strictObject({
   id: Id,
   name: Line,
   otherNames: OtherNames,
+  /** Names that it shares with other parts: "ball joint" for an upper and a lower one. */
+  generalNames: OtherNames,
   about: Paragraph,
   /** Group that inspection figures are published for, and that the screen sorts by. */
   group: Id,

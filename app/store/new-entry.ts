@@ -22,5 +22,5 @@ function nextMoment(): string {
 
 /** Stamps what is said with id, case, time and author. */
 export function newEntry(caseId: string, body: EntryBody, by: string): KnownEntry {
-  return { ...body, id: newId(), caseId, at: nextMoment(), by };
+  return { ...body, id: newId(), caseId, at: nextMoment(), by: by.trim() || "not signed" };
 }

@@ -219,7 +219,9 @@ function VerdictOf({ card, knowledge }: { readonly card: JobCard; readonly knowl
         </p>
       )}
       {verdict.note !== undefined && <p className="note">{verdict.note}</p>}
-      <p className="soft small number">Given {momentWords(verdict.at)}</p>
+      <p className="soft small number">
+        Given {momentWords(verdict.at)}, signed {verdict.by}
+      </p>
     </>
   );
 }

@@ -62,6 +62,16 @@ export function AskerPicks({
           ]}
           onChange={(value) => onSettings({ length: value })}
         />
+        <div>
+          <label htmlFor="signed">Entries are signed</label>
+          <input
+            id="signed"
+            autoComplete="off"
+            maxLength={80}
+            value={settings.by}
+            onChange={(event) => onSettings({ by: event.target.value })}
+          />
+        </div>
         <label className="tick">
           <input
             type="checkbox"

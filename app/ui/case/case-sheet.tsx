@@ -32,7 +32,7 @@ export function CaseSheet({
   readonly settings: Settings;
   readonly onSettings: (change: Partial<Settings>) => void;
 }) {
-  const { state, append, trouble } = open;
+  const { state, entries, append, trouble } = open;
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const key = JSON.stringify(situation);
   const ranking = useAnswer("weigh", situation, key);
@@ -59,7 +59,7 @@ export function CaseSheet({
     <>
       <SiteHead />
       <main id="main" className="sheet case-sheet">
-        <CaseHead state={state} />
+        <CaseHead knowledge={knowledge} state={state} append={append} />
         {trouble !== undefined && (
           <p className="trouble" role="alert">
             {trouble}
@@ -110,7 +110,7 @@ export function CaseSheet({
             </SheetPart>
           </div>
           <div className="column">
-            {told && (
+            {ranked !== undefined && told && (
               <NextPart
                 knowledge={knowledge}
                 state={state}
@@ -118,6 +118,8 @@ export function CaseSheet({
                 settings={settings}
                 onSettings={onSettings}
                 append={append}
+                entries={entries}
+                notices={ranked.notices}
                 next={next}
                 onPick={pick}
               />

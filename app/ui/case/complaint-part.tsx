@@ -94,7 +94,7 @@ function CarDetails({ knowledge, state, settings, onSettings, append }: Props) {
   const fields = edited ?? fieldsOfCar(attributes, state.car, settings);
   const read = carOfFields(attributes, fields, settings);
   const line = carLine(attributes, state.car, settings);
-  const changed = JSON.stringify(read.car) !== JSON.stringify(state.car);
+  const changed = edited !== undefined && JSON.stringify(read.car) !== JSON.stringify(state.car);
   return (
     <details>
       <summary>

@@ -71,7 +71,7 @@ function nextAction(
   reading: boolean,
 ): BarAction | undefined {
   if (state.verdict !== undefined) return { words: "Verdict given: job card", go: () => goToPart("verdict") };
-  if (!told) return { words: "Next: what is wrong?", go: () => goToPart("complaint") };
+  if (!told) return { words: "Next: say what is wrong", go: goToComplaint };
   if (next.stop === undefined) return undefined;
   const ended = next.stop.kind !== "check-on" && !next.picked;
   if (ended || next.open === undefined)
@@ -86,4 +86,14 @@ function nextAction(
     detail: minutesWords(next.open.minutes + next.open.setUpMinutes),
     go: () => goToPart("next"),
   };
+}
+
+/** To what was read and waits to be taken, or to the complaint. */
+function goToComplaint(): void {
+  const take = document.querySelector<HTMLElement>("#proposals button");
+  if (take === null) goToPart("complaint");
+  else {
+    take.focus({ preventScroll: true });
+    take.scrollIntoView({ block: "center" });
+  }
 }

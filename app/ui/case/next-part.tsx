@@ -1,7 +1,8 @@
 "use client";
 import type { CaseState } from "../../../lib/case/case-state.ts";
+import type { Entry } from "../../../lib/case/entries.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import type { Situation } from "../../engine/protocol.ts";
+import type { Ranked, Situation } from "../../engine/protocol.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { nameOfCheck } from "../../text/names.ts";
@@ -9,6 +10,7 @@ import { CheckCard } from "../check/check-card.tsx";
 import { OtherChecks } from "../check/other-checks.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { AskerPicks } from "./asker-picks.tsx";
+import { LastEntry } from "./last-entry.tsx";
 import type { NextStepsOnScreen } from "./use-next-steps.ts";
 
 /** The next check or question, and the others worth making. */
@@ -19,6 +21,8 @@ export function NextPart({
   settings,
   onSettings,
   append,
+  entries,
+  notices,
   next,
   onPick,
 }: {
@@ -28,6 +32,8 @@ export function NextPart({
   readonly settings: Settings;
   readonly onSettings: (change: Partial<Settings>) => void;
   readonly append: (...bodies: readonly EntryBody[]) => void;
+  readonly entries: readonly Entry[];
+  readonly notices: Ranked["notices"];
   readonly next: NextStepsOnScreen;
   readonly onPick: (id: string | undefined) => void;
 }) {
@@ -35,6 +41,7 @@ export function NextPart({
   const ended = stop !== undefined && stop.kind !== "check-on";
   return (
     <SheetPart id="next" title="Next check">
+      <LastEntry knowledge={knowledge} entries={entries} append={append} />
       <AskerPicks
         knowledge={knowledge}
         state={state}
@@ -69,6 +76,7 @@ export function NextPart({
           state={state}
           proposed={open}
           situation={situation}
+          notices={notices}
           settings={settings}
           append={append}
           onDone={() => onPick(undefined)}

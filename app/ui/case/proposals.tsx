@@ -34,12 +34,24 @@ export function Proposals({
       !state.refused.some((r) => r.finding === p.finding && r.words === p.words.slice(0, 1000)),
   );
   const known = read.value !== undefined && !read.busy;
+  const quote = (
+    <blockquote className="told" aria-label="The customer's words">
+      <MarkedText text={text} spans={open.flatMap((p) => p.spans)} />
+    </blockquote>
+  );
   return (
     <div>
-      <h3 className="told-title">In the customer's words</h3>
-      <blockquote className="told" aria-label="The customer's words">
-        <MarkedText text={text} spans={open.flatMap((p) => p.spans)} />
-      </blockquote>
+      {known && open.length === 0 ? (
+        <details>
+          <summary>In the customer&apos;s words</summary>
+          {quote}
+        </details>
+      ) : (
+        <>
+          <h3 className="told-title">In the customer&apos;s words</h3>
+          {quote}
+        </>
+      )}
       {read.failed !== undefined && !known && (
         <p className="trouble" role="alert">
           The words could not be read ({read.failed}). Tick what was told by hand below.
@@ -52,7 +64,7 @@ export function Proposals({
         </p>
       )}
       {open.length > 0 && (
-        <div className="proposals">
+        <div className="proposals" id="proposals">
           <div className="row spread">
             <p>
               <strong>Is this what was meant?</strong> Nothing counts until you take it.

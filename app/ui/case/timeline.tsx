@@ -1,42 +1,10 @@
 "use client";
-import type { CaseState, TimelineItem } from "../../../lib/case/case-state.ts";
-import type { LabelPart } from "../../../lib/case/entry-label.ts";
+import type { CaseState } from "../../../lib/case/case-state.ts";
 import { exportCase } from "../../../lib/case/export.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { momentWords } from "../../text/moment.ts";
-import { capital, nameOfCheck, nameOfFinding, nameOfSetUp, nameOfSuspect } from "../../text/names.ts";
-
-const LONGEST_QUOTE = 160;
-
-function partWords(knowledge: Knowledge, part: LabelPart): string {
-  switch (part.is) {
-    case "words":
-      return part.text;
-    case "quote": {
-      if (part.text === "") return "";
-      const cut = part.text.length > LONGEST_QUOTE ? `${part.text.slice(0, LONGEST_QUOTE)}...` : part.text;
-      return `"${cut}"`;
-    }
-    case "finding":
-      return nameOfFinding(knowledge, part.id);
-    case "check":
-      return nameOfCheck(knowledge, part.id);
-    case "suspect":
-      return nameOfSuspect(knowledge, part.id);
-    case "set-up":
-      return nameOfSetUp(knowledge, part.id);
-  }
-}
-
-function line(knowledge: Knowledge, item: TimelineItem): string {
-  return capital(
-    item.label
-      .map((part) => partWords(knowledge, part))
-      .filter((words) => words !== "")
-      .join(" - "),
-  );
-}
+import { labelWords } from "../../text/label-words.ts";
 
 /** Hands the whole case to the browser as a file. */
 function saveCopy(state: CaseState): void {
@@ -70,7 +38,7 @@ export function Timeline({
       <ol className="timeline" reversed>
         {state.timeline.toReversed().map((item) => {
           const { entry } = item;
-          const words = line(knowledge, item);
+          const words = labelWords(knowledge, item.label);
           const canUndo = !item.retracted && !item.ignored && entry.kind !== "opened";
           const undoes = entry.kind === "retracted";
           return (

@@ -3,12 +3,13 @@ import { useId, useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { ProposedCheck } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import type { Situation } from "../../engine/protocol.ts";
+import type { Ranked, Situation } from "../../engine/protocol.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace, nameOfSetUp } from "../../text/names.ts";
+import { whyForbidden } from "./forbidden.ts";
 import { Previews } from "./previews.tsx";
 import { ResultEntry } from "./result-entry.tsx";
 import { type Result, type Results, resultsOfDraft } from "./result.ts";
@@ -18,6 +19,7 @@ interface Props {
   readonly state: CaseState;
   readonly proposed: ProposedCheck;
   readonly situation: Situation;
+  readonly notices: Ranked["notices"];
   readonly settings: Settings;
   readonly append: (...bodies: readonly EntryBody[]) => void;
   /** The check was answered or put aside; show the next one. */
@@ -32,7 +34,20 @@ const WHO = {
 
 /** One check or question: what it takes, cautions, steps, what it would tell, and its result. */
 export function CheckCard(props: Props) {
-  const { knowledge, proposed, situation } = props;
+  const { knowledge, state, notices, proposed, situation } = props;
+  const { check, place } = proposed;
+  const forbidden = check && whyForbidden(knowledge, state, notices, check, place);
+  if (forbidden !== undefined)
+    return (
+      <div className="check">
+        <p className="check-name" id="open-check" tabIndex={-1}>
+          {capital(proposed.name)}
+        </p>
+        <p className="trouble">
+          <strong>{forbidden}</strong>
+        </p>
+      </div>
+    );
   return (
     <div className="check">
       <CheckHead {...props} />

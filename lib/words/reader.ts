@@ -1,4 +1,4 @@
-import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CompiledFeature, Knowledge } from "../knowledge/schema/compiled.ts";
 import { groupHits } from "./hits.ts";
 import { featuresById } from "./mentions.ts";
 import { type PhraseIndex, findPhrases, indexPhrases, wordsOfPhrases } from "./phrases.ts";
@@ -18,6 +18,7 @@ interface Reader {
   readonly spelling: Spelling;
   readonly index: PhraseIndex;
   readonly mend: (bare: string) => string;
+  readonly features: ReadonlyMap<string, CompiledFeature>;
 }
 
 const READERS = new WeakMap<Knowledge, Reader>();
@@ -38,7 +39,7 @@ export function readText(knowledge: Knowledge, text: string, options: ReadOption
   const hits = groupHits(findPhrases(tokens, reader.index));
   const readings = readingsOf({
     knowledge,
-    features: featuresById(knowledge),
+    features: reader.features,
     text: read,
     tokens,
     hits,
@@ -64,6 +65,7 @@ function readerOf(knowledge: Knowledge): Reader {
     spelling,
     index: indexPhrases(phrases, spelling),
     mend: typoMender(vocabulary, ordinary),
+    features: featuresById(knowledge),
   };
   READERS.set(knowledge, reader);
   return reader;

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { readText } from "../../lib/words/index.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 import { labelsOf, TOLD } from "../support/told-sentences.ts";
+import { HELD_OUT } from "../support/told-sentences-held-out.ts";
 
 /** What is read from a text, in the marks of the labels. */
 function marksOf(text: string): string[] {
@@ -28,29 +29,43 @@ function scoreOf(text: string, labels: string): Score {
   };
 }
 
+function measure(
+  set: readonly (readonly [string, string])[],
+  name: string,
+): { recall: number; precision: number } {
+  const scores = set.map(([text, labels]) => scoreOf(text, labels));
+  const sum = (of: (score: Score) => number) => scores.reduce((total, score) => total + of(score), 0);
+  const right = sum((score) => score.right);
+  const recall = right / (right + sum((score) => score.missed.length));
+  const precision = right / (right + sum((score) => score.wrong.length));
+  const slips = scores
+    .filter((score) => score.missed.length > 0 || score.wrong.length > 0)
+    .map(
+      (score) => `  ${score.text}\n    missed: ${score.missed.join(" ")}  wrong: ${score.wrong.join(" ")}\n`,
+    );
+  process.stdout.write(
+    `${name}: ${set.length} sentences, ${right} findings right, recall ${recall.toFixed(3)}, precision ${precision.toFixed(3)}\n${slips.join("")}`,
+  );
+  return { recall, precision };
+}
+
 // Labels were set by hand from the sentences alone (common practice, no source); see told-sentences.ts.
 describe("labelled sentences of owners, drivers and mechanics", () => {
-  const scores = TOLD.map(([text, labels]) => scoreOf(text, labels));
-
-  it("holds enough of them to measure by", () => {
+  it("hold enough of them to measure by", () => {
     expect(TOLD.length).toBeGreaterThanOrEqual(120);
-    expect(new Set(TOLD.map(([text]) => text)).size).toBe(TOLD.length);
+    const texts = [...TOLD, ...HELD_OUT].map(([text]) => text);
+    expect(new Set(texts).size).toBe(texts.length);
   });
 
-  it("finds what a careful reader finds, and little else", () => {
-    const sum = (of: (score: Score) => number) => scores.reduce((total, score) => total + of(score), 0);
-    const right = sum((score) => score.right);
-    const recall = right / (right + sum((score) => score.missed.length));
-    const precision = right / (right + sum((score) => score.wrong.length));
-    const slips = scores
-      .filter((score) => score.missed.length > 0 || score.wrong.length > 0)
-      .map(
-        (score) => `  ${score.text}\n    missed: ${score.missed.join(" ")}  wrong: ${score.wrong.join(" ")}`,
-      );
-    process.stdout.write(
-      `free text: ${TOLD.length} sentences, ${right} findings right, recall ${recall.toFixed(3)}, precision ${precision.toFixed(3)}\n${slips.join("\n")}\n`,
-    );
-    expect(recall).toBeGreaterThanOrEqual(0.9);
-    expect(precision).toBeGreaterThanOrEqual(0.9);
+  it("are read as a careful reader reads them, where the reading was mended by them", () => {
+    const { recall, precision } = measure(TOLD, "free text, sentences worked with");
+    expect(recall).toBeGreaterThanOrEqual(0.95);
+    expect(precision).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it("are read nearly so where they were held out", () => {
+    const { recall, precision } = measure(HELD_OUT, "free text, sentences held out");
+    expect(recall).toBeGreaterThanOrEqual(0.85);
+    expect(precision).toBeGreaterThanOrEqual(0.85);
   });
 });

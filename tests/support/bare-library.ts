@@ -39,7 +39,7 @@ export function loadBare(file: string): Exports {
 
 function asCommonJs(path: string): string {
   const source = readFileSync(path, "utf8");
-  if (!/\.ts$/.test(path) && !/^\s*(import|export)\b/m.test(source)) return source;
+  if (!path.endsWith(".ts") && !/^\s*(import|export)\b/m.test(source)) return source;
   return transformSync(source, {
     filename: path,
     jsc: { parser: { syntax: "typescript" }, target: "es2022" },

@@ -7,17 +7,15 @@ const run = (command, args, options = {}) =>
   spawnSync(command, args, { stdio: "inherit", ...options }).status === 0;
 
 function download(root) {
-  const playwright = join(root, "node_modules", "@playwright", "test", "cli.js");
-  const isRootOnLinux = process.platform === "linux" && process.getuid?.() === 0;
-  return run(
-    process.execPath,
-    [playwright, "install", ...(isRootOnLinux ? ["--with-deps"] : []), "chromium"],
-    {
+  const playwright = (...args) =>
+    run(process.execPath, [join(root, "node_modules", "@playwright", "test", "cli.js"), ...args], {
       cwd: root,
       // It may try for minutes where there is no way out; Debian's package is next.
       timeout: 300_000,
-    },
-  );
+    });
+  if (!playwright("install", "chromium")) return false;
+  // The browser is there; a bare Linux lacks the libraries that it needs, and only root can add them.
+  return process.platform !== "linux" || process.getuid?.() !== 0 || playwright("install-deps", "chromium");
 }
 
 function installPackage() {

@@ -1,9 +1,8 @@
 import type { CompiledCheck } from "../knowledge/schema/compiled.ts";
-import { checkLogic, evaluateLogic } from "../knowledge/logic.ts";
-import { readings } from "../car/readings.ts";
 import type { CheckFinding } from "./core/index.ts";
 import type { Grounded } from "./ground.ts";
 import type { ObservationNode } from "./observation-nodes.ts";
+import { possibleHere } from "./possible-here.ts";
 
 /** A check at a place of this car, with the findings that it settles there. */
 export interface PlacedCheck {
@@ -20,10 +19,11 @@ const PLACED = new WeakMap<Grounded, readonly PlacedCheck[]>();
 export function placedChecks(grounded: Grounded): readonly PlacedCheck[] {
   const kept = PLACED.get(grounded);
   if (kept !== undefined) return kept;
+  const { knowledge, car, places } = grounded;
   const placed: PlacedCheck[] = [];
-  for (const check of grounded.knowledge.checks) {
+  for (const check of knowledge.checks) {
     for (const place of check.places) {
-      if (!possibleHere(grounded, check, place)) continue;
+      if (!possibleHere(knowledge, car, places, check.when, place)) continue;
       const nodes = check.settles.flatMap((id) => nodesAt(grounded, id, place));
       if (nodes.length > 0) placed.push({ id: `${check.id}@${place}`, check, place, nodes });
     }
@@ -46,15 +46,5 @@ function nodesAt(grounded: Grounded, observation: string, place: string): Observ
   if (exact !== undefined) return [exact];
   return [...grounded.places.byId.keys()].flatMap((p) =>
     grounded.places.overlap(p, place) ? (grounded.nodes.get(`${observation}@${p}`) ?? []) : [],
-  );
-}
-
-function possibleHere(grounded: Grounded, check: CompiledCheck, place: string): boolean {
-  if (check.when === undefined) return true;
-  const { knowledge, car, places } = grounded;
-  const record = places.byId.get(place);
-  const fixed = { place: { id: place, axle: record?.axle ?? "none", side: record?.side ?? "none" } };
-  return readings(knowledge, car, new Set(checkLogic(check.when)), fixed).some(({ data }) =>
-    evaluateLogic(check.when, data),
   );
 }

@@ -75,7 +75,7 @@ export function groundCar(
     prior: Float64Array.from(suspects, (s) => s.prior),
     faults,
     links: complaintLinks(suspects, faults),
-    nodes: buildNodes(knowledge, suspects, faults, places),
+    nodes: buildNodes(knowledge, car, suspects, faults, places),
   };
 }
 

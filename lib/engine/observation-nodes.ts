@@ -1,5 +1,7 @@
+import type { Car } from "../car/car.ts";
 import type { CompiledFault, CompiledObservation, Knowledge } from "../knowledge/schema/compiled.ts";
 import type { PlaceIndex } from "./place-index.ts";
+import { possibleHere } from "./possible-here.ts";
 import type { Suspect } from "./suspect.ts";
 
 /** An observation at a place (or anywhere): which suspects give it, how often, and the leak, one value a grade. */
@@ -17,6 +19,7 @@ export interface ObservationNode {
 /** Every observation at each of its places where some suspect can give it. */
 export function buildNodes(
   knowledge: Knowledge,
+  car: Car,
   suspects: readonly Suspect[],
   faults: ReadonlyMap<string, CompiledFault>,
   places: PlaceIndex,
@@ -33,7 +36,7 @@ export function buildNodes(
   for (const observation of knowledge.observations) {
     for (const place of observation.places) {
       const here = (givers.get(observation.id) ?? []).filter((g) => places.overlap(g.suspect.place, place));
-      if (here.length === 0) continue;
+      if (here.length === 0 || !possibleHere(knowledge, car, places, observation.when, place)) continue;
       const id = `${observation.id}@${place}`;
       nodes.set(id, {
         id,

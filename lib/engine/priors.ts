@@ -36,8 +36,14 @@ export function suspectPriors(
   for (const fault of knowledge.faults) {
     const part = parts.get(fault.part);
     if (part === undefined) continue;
+    const rules = [part.when ?? true, fault.when ?? true, ...fault.modifiers.map((m) => m.when)];
+    const paths = new Set(rules.flatMap((rule) => checkLogic(rule)));
+    // Most faults are as likely at one place as at another: worked out once.
+    const byPlace = [...paths].some((path) => path.startsWith("place."));
+    let shared: number | undefined;
     for (const place of part.places) {
-      const prior = priorAt(knowledge, car, used, contexts, fault, part, place, places);
+      const prior = shared ?? priorAt(knowledge, car, used, contexts, fault, part, place, places, paths);
+      if (!byPlace) shared = prior;
       out.push({ id: `${fault.id}@${place}`, fault: fault.id, part: part.id, place, prior });
     }
   }
@@ -53,10 +59,9 @@ function priorAt(
   part: CompiledPart,
   place: string,
   places: PlaceIndex,
+  paths: ReadonlySet<string>,
 ): number {
   const record = places.byId.get(place);
-  const rules = [part.when ?? true, fault.when ?? true, ...fault.modifiers.map((m) => m.when)];
-  const paths = new Set(rules.flatMap((rule) => checkLogic(rule)));
   const fixed = {
     odometerKm: used.km,
     ageYears: used.years,

@@ -28,6 +28,9 @@ export const LOGIC_NODES = 200;
 const OPERATORS: ReadonlySet<string> = new Set(LOGIC_OPERATORS);
 const PATH = /^[A-Za-z][A-Za-z0-9]*(\.[A-Za-z][A-Za-z0-9]*)*$/;
 
+/** Rules that were checked already: knowledge is never changed, and grounding evaluates each rule many times. */
+const CHECKED = new WeakSet<object>();
+
 type Scalar = string | number | boolean | null;
 
 /**
@@ -80,7 +83,11 @@ export function checkLogic(rule: unknown): string[] {
  * @example evaluateLogic({ "==": [{ var: "front.layout" }, "strut"] }, { front: { layout: "strut" } }) // true
  */
 export function evaluateLogic(rule: unknown, data: unknown): boolean {
-  checkLogic(rule);
+  if (typeof rule === "boolean") return rule;
+  if (typeof rule !== "object" || rule === null || !CHECKED.has(rule)) {
+    checkLogic(rule);
+    if (typeof rule === "object" && rule !== null) CHECKED.add(rule);
+  }
   const closed = close(rule, data) as jsonLogic.RulesLogic;
   return jsonLogic.truthy(jsonLogic.apply(closed, null));
 }

@@ -10,6 +10,8 @@ const REACH = 7;
 const VOID_REACH = 4;
 const FORMER_REACH = 6;
 const LIFT_REACH = 9;
+/** A negator with fewer words than this after it ends its clause. */
+const ELLIPSIS = 2;
 /** Longest part of a list that a denial is carried through: "no shaking, loud knock or pull". */
 const LIST_PART = 3;
 const LIST_PARTS = 8;
@@ -93,6 +95,8 @@ export function markDenied(
         if (tellsComplaint(mention)) deny(mention, { ended: true });
       }
     }
+    if (endsDenied(segment, ends, negators.get(segment) ?? [], inSegment))
+      inSegment.filter(isLimiting).forEach((limit) => deny(limit));
     denyList(tokens, segments, segment, ends, bySegment, marked, deny);
     limitDenials(inSegment, marked, deny);
   }
@@ -129,7 +133,7 @@ function isNear(before: Hit, mention: Mention, reach: number): boolean {
   return before.last < mention.hit.first && mention.hit.first - before.last <= reach;
 }
 
-/** An odd number of negators before or inside it; what they reach over grows with each thing denied in a row. */
+/** A negator before or inside it; what one reaches over grows with each thing denied in a row. */
 function isNegated(mention: Mention, inSegment: readonly Mention[], negators: readonly Hit[]): boolean {
   const { first, last, at } = mention.hit;
   const own = negators.filter((hit) => !hit.at.every((i) => at.includes(i)));
@@ -140,7 +144,23 @@ function isNegated(mention: Mention, inSegment: readonly Mention[], negators: re
     const over = passed.reduce((sum, other) => sum + other.hit.at.length, 0);
     return first - hit.last - 1 - over <= REACH;
   });
-  return (before.length + inside.length) % 2 === 1;
+  return before.length + inside.length > 0;
+}
+
+/** "(I feel it in the seat,) but the steering wheel does not": a negator at the end denies what its clause names. */
+function endsDenied(
+  segment: number,
+  ends: ReadonlyMap<number, number>,
+  negators: readonly Hit[],
+  inSegment: readonly Mention[],
+): boolean {
+  const end = ends.get(segment) ?? 0;
+  const last = negators.at(-1);
+  return (
+    last !== undefined &&
+    end - last.last < ELLIPSIS &&
+    inSegment.every((mention) => mention.hit.last < last.first && !tellsComplaint(mention))
+  );
 }
 
 /** "no shaking, vibration or pull": the denial runs on through short parts up to the one with "or". */
@@ -248,11 +268,11 @@ function denyFine(word: Hit, inSegment: readonly Mention[], deny: Deny): void {
     (mention) => tellsComplaint(mention) && mention.hit.first > word.last && mention.state === "present",
   );
   if (troubleAfter) return;
-  for (const mention of inSegment) {
-    if (isLimiting(mention) && mention.feature?.kind !== "where" && !shareWord(mention.hit, word)) {
-      deny(mention);
-    }
-  }
+  const limits = inSegment.filter(
+    (mention) => isLimiting(mention) && mention.feature?.kind !== "where" && !shareWord(mention.hit, word),
+  );
+  const after = limits.filter((mention) => mention.hit.first > word.last);
+  for (const mention of after.length > 0 ? after : limits) deny(mention);
 }
 
 /** "used to pull", unless it goes on "and now it also ...". */

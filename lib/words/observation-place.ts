@@ -20,8 +20,12 @@ export function placeOf(
   tokens: readonly Token[],
 ): string | undefined {
   const at = tokens[mention.hit.first];
-  const inClause = sides.filter((side) => tokens[side.hit.first]?.clause === at?.clause);
-  const inSentence = sides.filter((side) => tokens[side.hit.first]?.sentence === at?.sentence);
+  // "Lower arm rear bush" names a part, not a place.
+  const apart = sides.filter(
+    (side) => side.hit.last < mention.hit.first || side.hit.first > mention.hit.last,
+  );
+  const inClause = apart.filter((side) => tokens[side.hit.first]?.clause === at?.clause);
+  const inSentence = apart.filter((side) => tokens[side.hit.first]?.sentence === at?.sentence);
   for (const told of [inClause, inSentence]) {
     if (told.length === 0) continue;
     const facets = facetsOf(knowledge.words.sides, told);

@@ -2,9 +2,6 @@ import type { Spelling } from "./spelling.ts";
 import { bareWord } from "./spelling.ts";
 import type { Token } from "./tokens.ts";
 
-/** Other words that may stand between two words of a phrase; the lists of words.json are held tighter. */
-const GAP = { finding: 2, list: 1 };
-
 /** What a phrase stands for: a kind of record or a list of words.json, and the id in it. */
 export interface Sense {
   readonly tag: string;
@@ -17,6 +14,13 @@ interface Slot {
   readonly exact: ReadonlySet<string>;
   /** It follows the word before at once: the second half of "off-centre", or of a word written in one ("pothole"). */
   readonly tight: boolean;
+}
+
+/** A phrase as authored, and how many other words may stand between two of its words. */
+export interface PhraseText {
+  readonly sense: Sense;
+  readonly text: string;
+  readonly gap: number;
 }
 
 interface Phrase {
@@ -36,20 +40,20 @@ export interface Hit {
 /** Phrases by the key of their first word. */
 export type PhraseIndex = ReadonlyMap<string, readonly Phrase[]>;
 
-/** Index of phrases, each given as its sense and its authored text. */
-export function indexPhrases(
-  phrases: readonly (readonly [Sense, string])[],
-  spelling: Spelling,
-): PhraseIndex {
+/** Index of phrases. */
+export function indexPhrases(phrases: readonly PhraseText[], spelling: Spelling): PhraseIndex {
   const index = new Map<string, Phrase[]>();
   const seen = new Set<string>();
-  for (const [sense, text] of phrases) {
+  for (const { sense, text, gap } of phrases) {
     const slots = slotsOf(text, spelling);
     const [head] = slots;
-    const key = JSON.stringify([sense, slots.map((slot) => [[...slot.stems], [...slot.exact], slot.tight])]);
+    const key = JSON.stringify([
+      sense,
+      gap,
+      slots.map((slot) => [[...slot.stems], [...slot.exact], slot.tight]),
+    ]);
     if (head === undefined || seen.has(key)) continue;
     seen.add(key);
-    const gap = sense.tag === sense.id ? GAP.list : GAP.finding;
     for (const start of [...head.stems, ...[...head.exact].map((word) => `=${word}`)]) {
       const list = index.get(start);
       if (list === undefined) index.set(start, [{ sense, gap, slots }]);

@@ -55,9 +55,9 @@ function readerOf(knowledge: Knowledge): Reader {
   const spelling = spellingOf(words);
   const phrases = phrasesOf(knowledge);
   const known = new Set(words.known.flatMap((word) => stemsOf(word, spelling)));
-  const stems = new Set(phrases.flatMap(([, text]) => stemsOf(text, spelling)));
+  const stems = new Set(phrases.flatMap(({ text }) => stemsOf(text, spelling)));
   // Only words that tell of a finding are worth mending towards; all words of the lists are taken as they stand.
-  const vocabulary = wordsOfPhrases(findingPhrases(knowledge).map(([, text]) => text));
+  const vocabulary = wordsOfPhrases(findingPhrases(knowledge).map(({ text }) => text));
   for (const word of Object.keys(words.spellings)) vocabulary.add(word);
   const ordinary = (bare: string) =>
     spelling.spell(bare).some((word) => stems.has(word.stem) || known.has(word.stem));

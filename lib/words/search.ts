@@ -53,12 +53,18 @@ export function searchChecks(knowledge: Knowledge, query: string, limit = LIMIT)
 function find(fuse: Fuse<Entry>, query: string, limit: number): Found[] {
   const wanted = query.trim().slice(0, LONGEST_QUERY);
   if (wanted === "") return [];
-  return fuse.search(wanted, { limit: Math.max(1, Math.floor(limit)) }).map(({ item, score = 1 }) => ({
+  const most = Math.max(1, Math.floor(limit));
+  const found = fuse.search(wanted).map(({ item, score = 1 }): Found & { same: boolean } => ({
     id: item.id,
     name: item.name,
     kind: item.kind,
     score: Math.round((1 - score) * 1000) / 1000,
+    same: item.names.some((name) => name.toLowerCase() === wanted.toLowerCase()),
   }));
+  // A name that is the query itself comes first, however many longer names hold it too.
+  return [...found.filter((hit) => hit.same), ...found.filter((hit) => !hit.same)]
+    .slice(0, most)
+    .map(({ same, ...hit }) => (same ? { ...hit, score: 1 } : hit));
 }
 
 function searchersOf(knowledge: Knowledge): Searchers {

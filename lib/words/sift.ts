@@ -6,6 +6,7 @@ import type { Token } from "./tokens.ts";
 
 /** How far back a word reaches that makes an event a habit or a wish, in words. */
 const REACH = 5;
+const WANTED_REACH = 9;
 
 /** Kinds of feature that stand beside an observation made of the same words: "clicks on full lock". */
 const OWN_RIGHT: ReadonlySet<string> = new Set(["sound", "pattern", "moment"]);
@@ -46,7 +47,7 @@ function isEvent(tokens: readonly Token[], hits: Hits, hit: Hit): boolean {
   const near = (other: Hit) => tokens[other.first]?.sentence === sentence;
   const before = (tag: string, reach: number) =>
     hits.of(tag).some((o) => near(o) && o.last < hit.first && hit.first - o.last <= reach);
-  if (before("wanted", REACH)) return false;
+  if (before("wanted", WANTED_REACH)) return false;
   const clause = tokens[hit.first]?.clause;
   if (hits.of("longAgo").some((o) => tokens[o.first]?.clause === clause)) return false;
   const habit = hits.of("habit").some((o) => near(o) && hit.first - o.first <= REACH && o.first <= hit.first);
@@ -68,6 +69,7 @@ function yields(hit: Hit, other: Hit, features: ReadonlyMap<string, CompiledFeat
       return other.sense.tag === "observation" && longer && !OWN_RIGHT.has(feature?.kind ?? "");
     case "complaint":
       if (!longer) return false;
+      if (other.sense.tag === "observation") return false;
       return other.sense.tag !== "feature" || TAKES_OVER.has(over?.kind ?? "");
     default:
       return false;

@@ -21,12 +21,17 @@ export interface Spelling {
   spell(bare: string): readonly Spelled[];
 }
 
+/** Short words are their own stem: "one" is not "on". */
+function stemOf(word: string): string {
+  return word.length <= 3 ? word : stemmer(word);
+}
+
 /** Spelling by the lists of words.json. */
 export function spellingOf(words: Words): Spelling {
   const spellings = new Map(Object.entries(words.spellings));
   const forms = new Map(Object.entries(words.forms));
   const kept = new Map<string, readonly Spelled[]>();
-  const one = (bare: string): Spelled => ({ bare, stem: stemmer(forms.get(bare) ?? bare) });
+  const one = (bare: string): Spelled => ({ bare, stem: stemOf(forms.get(bare) ?? bare) });
   return {
     spell(bare) {
       const known = kept.get(bare);

@@ -1,13 +1,16 @@
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
-import type { Sense } from "./phrases.ts";
+import type { PhraseText } from "./phrases.ts";
+
+/** Other words that may stand between two words: of a phrase, of a name, of a list of words.json. */
+const GAP = { phrase: 2, name: 0, list: 1 };
 
 /** Every phrase that free text is read with, and what it stands for. */
-export function phrasesOf(knowledge: Knowledge): (readonly [Sense, string])[] {
+export function phrasesOf(knowledge: Knowledge): PhraseText[] {
   return [...findingPhrases(knowledge), ...listPhrases(knowledge)];
 }
 
-/** Phrases of complaints, features, contexts and observations; a name that is one line is a phrase too. */
-export function findingPhrases(knowledge: Knowledge): (readonly [Sense, string])[] {
+/** Phrases and other names of complaints, features, contexts and observations. */
+export function findingPhrases(knowledge: Knowledge): PhraseText[] {
   const kinds = {
     complaint: knowledge.complaints,
     feature: knowledge.features,
@@ -15,13 +18,14 @@ export function findingPhrases(knowledge: Knowledge): (readonly [Sense, string])
     observation: knowledge.observations,
   };
   return Object.entries(kinds).flatMap(([tag, records]) =>
-    records.flatMap((record) =>
-      [...record.phrases, ...record.otherNames].map((text) => [{ tag, id: record.id }, text] as const),
-    ),
+    records.flatMap((record) => [
+      ...record.phrases.map((text) => ({ sense: { tag, id: record.id }, text, gap: GAP.phrase })),
+      ...record.otherNames.map((text) => ({ sense: { tag, id: record.id }, text, gap: GAP.name })),
+    ]),
   );
 }
 
-function listPhrases(knowledge: Knowledge): (readonly [Sense, string])[] {
+function listPhrases(knowledge: Knowledge): PhraseText[] {
   const { words } = knowledge;
   const lists: Record<string, readonly string[]> = {
     newClause: words.newClause,
@@ -48,6 +52,6 @@ function listPhrases(knowledge: Knowledge): (readonly [Sense, string])[] {
     if (Array.isArray(list)) lists[`speed.${name}`] = list;
   }
   return Object.entries(lists).flatMap(([tag, list]) =>
-    list.map((text) => [{ tag, id: tag }, text] as const),
+    list.map((text) => ({ sense: { tag, id: tag }, text, gap: GAP.list })),
   );
 }

@@ -54,17 +54,24 @@ function find(fuse: Fuse<Entry>, query: string, limit: number): Found[] {
   const wanted = query.trim().slice(0, LONGEST_QUERY);
   if (wanted === "") return [];
   const most = Math.max(1, Math.floor(limit));
-  const found = fuse.search(wanted).map(({ item, score = 1 }): Found & { same: boolean } => ({
-    id: item.id,
-    name: item.name,
-    kind: item.kind,
-    score: Math.round((1 - score) * 1000) / 1000,
-    same: item.names.some((name) => name.toLowerCase() === wanted.toLowerCase()),
-  }));
-  // A name that is the query itself comes first, however many longer names hold it too.
-  return [...found.filter((hit) => hit.same), ...found.filter((hit) => !hit.same)]
+  // Its own name first, then another name that is the query itself, however many longer names hold it too.
+  return fuse
+    .search(wanted)
+    .map(({ item, score = 1 }) => ({ item, score, same: sameness(item, wanted) }))
+    .sort((a, b) => b.same - a.same)
     .slice(0, most)
-    .map(({ same, ...hit }) => (same ? { ...hit, score: 1 } : hit));
+    .map(({ item, score, same }) => ({
+      id: item.id,
+      name: item.name,
+      kind: item.kind,
+      score: same > 0 ? 1 : Math.round((1 - score) * 1000) / 1000,
+    }));
+}
+
+function sameness(entry: Entry, wanted: string): number {
+  const asked = wanted.toLowerCase();
+  if (entry.name.toLowerCase() === asked) return 2;
+  return entry.names.some((name) => name.toLowerCase() === asked) ? 1 : 0;
 }
 
 function searchersOf(knowledge: Knowledge): Searchers {

@@ -34,6 +34,8 @@ const DENIED_SHARE = 0.8;
 const BY_CONTRAST = 0.8;
 const ONLY_REACH = 4;
 const LEVEL_REACH = 4;
+/** Mentions that start earlier, yet may reach over a later one. */
+const NEIGHBOURS_BEFORE = 20;
 /** A hedge with fewer words after it than this ends its segment. */
 const HEDGE_AT_END = 2;
 
@@ -125,7 +127,7 @@ function dropContained(mentions: readonly Mention[]): Mention[] {
   return mentions.filter((mention, i) => {
     const { feature, hit } = mention;
     if (feature === undefined) return true;
-    for (const other of [...neighbours(mentions, i)]) {
+    for (const other of neighbours(mentions, i)) {
       if (other.feature?.group !== feature.group || other.id === mention.id) continue;
       if (other.state !== mention.state || other.hit.at.length <= hit.at.length) continue;
       if (hit.at.every((at) => other.hit.at.includes(at))) return false;
@@ -135,12 +137,11 @@ function dropContained(mentions: readonly Mention[]): Mention[] {
 }
 
 /** Mentions, sorted by first token, that may share a token with the i-th. */
-function* neighbours(mentions: readonly Mention[], i: number): Generator<Mention> {
-  const REACH = 40;
-  for (let j = Math.max(0, i - REACH); j <= i + REACH; j += 1) {
-    const other = mentions[j];
-    if (other !== undefined && j !== i) yield other;
-  }
+function neighbours(mentions: readonly Mention[], i: number): Mention[] {
+  const last = mentions[i]?.hit.last ?? 0;
+  let end = i + 1;
+  while ((mentions[end]?.hit.first ?? Infinity) <= last) end += 1;
+  return [...mentions.slice(Math.max(0, i - NEIGHBOURS_BEFORE), i), ...mentions.slice(i + 1, end)];
 }
 
 /** "New bushes were fitted at the front": that front is where the work was, not where the trouble is. */

@@ -121,12 +121,12 @@ describe("laws of reading", () => {
     );
     readText(knowledge, long);
     for (const text of [long, ...hostile]) {
-      const times = Array.from({ length: 5 }, () => {
+      const times = Array.from({ length: 15 }, () => {
         const start = performance.now();
         readText(knowledge, text);
         return performance.now() - start;
       });
-      // The best of five: other work on the machine must not fail it.
+      // The best of fifteen: other work on the machine must not fail it.
       expect(Math.min(...times)).toBeLessThan(100);
     }
   });

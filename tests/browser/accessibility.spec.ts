@@ -56,9 +56,16 @@ for (const colorScheme of ["light", "dark"] as const) {
     await takeAll(page);
     await firstSuspect(page).click();
     await expect(page.locator(".weight").first()).toBeVisible();
-    await page.evaluate(() => {
-      for (const details of document.querySelectorAll("details")) details.open = true;
-    });
+    // What lies in a fold is made when it opens, folds within it too: open until none is shut.
+    await expect
+      .poll(() =>
+        page.evaluate(() => {
+          const shut = document.querySelectorAll<HTMLDetailsElement>("details:not([open])");
+          for (const details of shut) details.open = true;
+          return shut.length;
+        }),
+      )
+      .toBe(0);
     await page.getByLabel("Search findings and checks by any name").fill("play");
     await expect(page.locator(".found").first()).toBeVisible();
     await expect(page.locator(".preview").first()).toBeVisible();
@@ -66,6 +73,7 @@ for (const colorScheme of ["light", "dark"] as const) {
 
     // A check with grades, cautions and a measured result, if one is proposed.
     await page.locator("#next .line-button", { hasNotText: "Ask:" }).first().click();
+    await expect(page.locator(".takes")).toBeVisible();
     await expect(page.locator(".preview").first()).toBeVisible();
     await look(page, "case with a check");
 

@@ -4,6 +4,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import type { Asker, Settings } from "../../store/use-settings.ts";
 import { capital, nameOfSetUp } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 import { Choice, type ChoiceOption } from "../choice.tsx";
 
 const ASKERS: readonly ChoiceOption<Asker>[] = [
@@ -30,13 +31,14 @@ export function AskerPicks({
   const asker = ASKERS.find((a) => a.value === settings.asker)?.name ?? "";
   const setUp = state.setUp ?? knowledge.setUps.start;
   return (
-    <details>
-      <summary>
-        <span>
+    <Fold
+      title={
+        <>
           {capital(asker)}, {settings.helper ? "helper at hand" : "alone"}; car{" "}
           {nameOfSetUp(knowledge, setUp)}
-        </span>
-      </summary>
+        </>
+      }
+    >
       <div className="fields">
         <Choice
           id="asker"
@@ -81,6 +83,6 @@ export function AskerPicks({
           A helper is at hand
         </label>
       </div>
-    </details>
+    </Fold>
   );
 }

@@ -6,6 +6,7 @@ import type { EntryBody } from "../../store/new-entry.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { capital } from "../../text/names.ts";
 import { saidLines } from "../../text/said-lines.ts";
+import { Fold } from "../fold.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { CarForm } from "./car-form.tsx";
 import { type CarFields, carLine, carOfFields, fieldsOfCar } from "./car-fields.ts";
@@ -37,8 +38,7 @@ export function ComplaintPart(props: Props) {
         state={state}
         onAnswer={(finding, answer) => append({ kind: "answered", finding, state: answer, how: "report" })}
       />
-      <details>
-        <summary>Search, or add more words</summary>
+      <Fold title="Search, or add more words">
         <SearchBox
           knowledge={knowledge}
           onAnswer={(finding, is, level) => {
@@ -57,7 +57,7 @@ export function ComplaintPart(props: Props) {
         {!first && (
           <ToldBox caseId={state.caseId} first={false} onTold={(text) => append({ kind: "told", text })} />
         )}
-      </details>
+      </Fold>
       <CarDetails {...props} />
     </SheetPart>
   );
@@ -96,10 +96,13 @@ function CarDetails({ knowledge, state, settings, onSettings, append }: Props) {
   const line = carLine(attributes, state.car, settings);
   const changed = edited !== undefined && JSON.stringify(read.car) !== JSON.stringify(state.car);
   return (
-    <details>
-      <summary>
-        <span>The car{line === "" ? ": nothing told" : <span className="soft">: {line}</span>}</span>
-      </summary>
+    <Fold
+      title={
+        <>
+          <span>The car{line === "" ? ": nothing told" : <span className="soft">: {line}</span>}</span>
+        </>
+      }
+    >
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -120,6 +123,6 @@ function CarDetails({ knowledge, state, settings, onSettings, append }: Props) {
           Save the car
         </button>
       </form>
-    </details>
+    </Fold>
   );
 }

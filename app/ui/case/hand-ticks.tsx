@@ -1,8 +1,8 @@
 "use client";
-import { useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { CompiledFeature, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { capital } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 import { YesNo, type YesNoState } from "../yes-no.tsx";
 
 const KIND_TITLES: Readonly<Record<CompiledFeature["kind"], string>> = {
@@ -31,12 +31,12 @@ function answerTo(state: CaseState, finding: string, bare?: string): YesNoState 
 /** Complaints, their features and what happened lately, to be ticked by hand. */
 export function HandTicks({ knowledge, state, onAnswer }: Props) {
   const present = knowledge.complaints.filter((c) => answerTo(state, c.id) === "present");
-  // Only at first: a list must not shut under the finger that ticks it.
-  const [openAtFirst] = useState(present.length === 0 && state.text.length === 0);
   return (
     <>
-      <details open={openAtFirst}>
-        <summary>What is wrong ({present.length === 0 ? "nothing ticked yet" : "change"})</summary>
+      <Fold
+        openAtFirst={present.length === 0 && state.text.length === 0}
+        title={<>What is wrong ({present.length === 0 ? "nothing ticked yet" : "change"})</>}
+      >
         {knowledge.complaints.map((complaint) => (
           <YesNo
             key={complaint.id}
@@ -45,7 +45,7 @@ export function HandTicks({ knowledge, state, onAnswer }: Props) {
             onChange={(answer) => onAnswer(complaint.id, answer)}
           />
         ))}
-      </details>
+      </Fold>
       {present.map((complaint) => (
         <FeatureTicks
           key={complaint.id}
@@ -56,8 +56,7 @@ export function HandTicks({ knowledge, state, onAnswer }: Props) {
           onAnswer={onAnswer}
         />
       ))}
-      <details>
-        <summary>What happened to the car lately</summary>
+      <Fold title="What happened to the car lately">
         {knowledge.contexts.map((context) => (
           <YesNo
             key={context.id}
@@ -66,7 +65,7 @@ export function HandTicks({ knowledge, state, onAnswer }: Props) {
             onChange={(answer) => onAnswer(context.id, answer)}
           />
         ))}
-      </details>
+      </Fold>
     </>
   );
 }
@@ -83,17 +82,21 @@ function FeatureTicks({
     features.some((f) => f.kind === kind),
   );
   return (
-    <details className="feature-ticks">
-      <summary>More about the complaint: {title}</summary>
+    <Fold className="feature-ticks" title={<>More about the complaint: {title}</>}>
       {kinds.map((kind) => {
         const own = features.filter((f) => f.kind === kind);
         const said = own.filter((f) => answerTo(state, `${complaint}:${f.id}`, f.id) !== "unknown").length;
         return (
-          <details key={kind} className="inner">
-            <summary>
-              {KIND_TITLES[kind]}
-              {said > 0 && <span className="soft"> ({said} answered)</span>}
-            </summary>
+          <Fold
+            key={kind}
+            className="inner"
+            title={
+              <>
+                {KIND_TITLES[kind]}
+                {said > 0 && <span className="soft"> ({said} answered)</span>}
+              </>
+            }
+          >
             {own.map((feature) => (
               <YesNo
                 key={feature.id}
@@ -102,9 +105,9 @@ function FeatureTicks({
                 onChange={(answer) => onAnswer(`${complaint}:${feature.id}`, answer)}
               />
             ))}
-          </details>
+          </Fold>
         );
       })}
-    </details>
+    </Fold>
   );
 }

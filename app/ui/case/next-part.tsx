@@ -6,6 +6,7 @@ import type { Ranked, Situation } from "../../engine/protocol.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { nameOfCheck } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 import { CheckCard } from "../check/check-card.tsx";
 import { OtherChecks } from "../check/other-checks.tsx";
 import { SheetPart } from "../sheet-part.tsx";
@@ -87,10 +88,14 @@ export function NextPart({
           Back to the best next check
         </button>
       )}
-      <OtherChecks knowledge={knowledge} checks={others} onOpen={(proposed) => onPick(proposed.id)} />
+      <OtherChecks
+        key={`others ${open?.id}`}
+        knowledge={knowledge}
+        checks={others}
+        onOpen={(proposed) => onPick(proposed.id)}
+      />
       {state.notPossible.length > 0 && (
-        <details>
-          <summary>Put aside ({state.notPossible.length})</summary>
+        <Fold title={<>Put aside ({state.notPossible.length})</>}>
           <ul>
             {state.notPossible.map(({ check, reason }) => (
               <li key={check}>
@@ -100,7 +105,7 @@ export function NextPart({
             ))}
           </ul>
           <p className="small soft">Undo the entry below to have a check proposed again.</p>
-        </details>
+        </Fold>
       )}
     </SheetPart>
   );

@@ -4,6 +4,7 @@ import type { Proposal } from "../../../lib/words/index.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { capital } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 import { MarkedText } from "./marked-text.tsx";
 
 function accepted(proposal: Proposal): EntryBody {
@@ -42,10 +43,7 @@ export function Proposals({
   return (
     <div>
       {known && open.length === 0 ? (
-        <details>
-          <summary>In the customer&apos;s words</summary>
-          {quote}
-        </details>
+        <Fold title="In the customer's words">{quote}</Fold>
       ) : (
         <>
           <h3 className="told-title">In the customer&apos;s words</h3>

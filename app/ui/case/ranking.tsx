@@ -4,6 +4,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Ranked, Situation } from "../../engine/protocol.ts";
 import { chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 import { ChanceBar } from "./chance-bar.tsx";
 import { WhyPanel } from "./why-panel.tsx";
 
@@ -88,8 +89,7 @@ export function Ranking({
         </dl>
       )}
       {together.length > 0 && (
-        <details>
-          <summary>Several faults at once</summary>
+        <Fold title="Several faults at once">
           <ul className="plain-list">
             {together.map((set) => (
               <li key={set.suspects.join()} className="together">
@@ -98,7 +98,7 @@ export function Ranking({
               </li>
             ))}
           </ul>
-        </details>
+        </Fold>
       )}
       {ranked.approximate && (
         <p className="notice small">

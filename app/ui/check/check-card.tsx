@@ -9,6 +9,7 @@ import { useDraft } from "../../store/use-draft.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace, nameOfSetUp } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 import { whyForbidden } from "./forbidden.ts";
 import { Previews } from "./previews.tsx";
 import { ResultEntry } from "./result-entry.tsx";
@@ -52,10 +53,9 @@ export function CheckCard(props: Props) {
     <div className="check">
       <CheckHead {...props} />
       <ResultForm {...props} />
-      <details className="what-it-tells" open>
-        <summary>What each result would tell</summary>
+      <Fold className="what-it-tells" openAtFirst title="What each result would tell">
         <Previews knowledge={knowledge} proposed={proposed} situation={situation} />
-      </details>
+      </Fold>
       {proposed.kind === "check" && <CannotBeDone {...props} />}
     </div>
   );
@@ -217,8 +217,7 @@ function CannotBeDone({ state, proposed, append, onDone }: Props) {
   const id = useId();
   const already = state.notPossible.some((n) => n.check === proposed.id);
   return (
-    <details>
-      <summary>Cannot be done</summary>
+    <Fold title="Cannot be done">
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -232,6 +231,6 @@ function CannotBeDone({ state, proposed, append, onDone }: Props) {
           {already ? "Note it again" : "Put this check aside"}
         </button>
       </form>
-    </details>
+    </Fold>
   );
 }

@@ -3,6 +3,7 @@ import type { ProposedCheck } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace } from "../../text/names.ts";
+import { Fold } from "../fold.tsx";
 
 /** How much a check tells, in words that need no unit. */
 function worth(bits: number): string {
@@ -30,8 +31,7 @@ export function OtherChecks({
 }) {
   if (checks.length === 0) return null;
   return (
-    <details>
-      <summary>Other good checks and questions ({checks.length})</summary>
+    <Fold title={<>Other good checks and questions ({checks.length})</>}>
       <ul className="plain-list">
         {checks.map((proposed) => (
           <li key={proposed.id}>
@@ -44,6 +44,6 @@ export function OtherChecks({
           </li>
         ))}
       </ul>
-    </details>
+    </Fold>
   );
 }

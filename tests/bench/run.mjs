@@ -8,6 +8,12 @@ import { build } from "vite";
 /** Title, file in this folder, exported function. Run some only: `npm run bench -- core`. */
 const sections = [
   {
+    title: "One more answer on the shipped knowledge: weigh and choose the next check",
+    file: "shipped.bench.ts",
+    run: "shippedKnowledgeStep",
+  },
+  { title: "Reading an owner's words", file: "shipped.bench.ts", run: "readingText" },
+  {
     title: "One answer: explain the complaint and rate 120 checks (150 suspects, 300 findings)",
     file: "core.bench.ts",
     run: "wholeStep",

@@ -17,20 +17,17 @@ test("the shipped knowledge reads and every id in it resolves", () => {
   expect(unresolvedReferences(readKnowledge(shippedFiles())).map(problemLine)).toEqual([]);
 });
 
-test("the lint has nothing to say of the shipped knowledge, and says so in a few seconds", () => {
+test("the lint has nothing to say of the shipped knowledge", () => {
   const files = shippedFiles();
   const authored = readKnowledge(files);
   const knowledge = compileKnowledge(authored);
   expect(knowledge.faults.length).toBeGreaterThan(50);
-  const started = performance.now();
   const report = lintKnowledge(
     knowledge,
     authored,
     readExceptions(files.get("lint-exceptions.json") ?? "[]"),
   );
-  const seconds = (performance.now() - started) / 1000;
   expect(report.map(({ rule, record, message }) => `${rule}: ${record}: ${message}`)).toEqual([]);
-  expect(seconds).toBeLessThan(5);
 });
 
 test.runIf(existsSync(RELEASES))(

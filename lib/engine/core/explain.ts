@@ -37,9 +37,9 @@ export const MAX_TARGETS = 12;
 /** Below this share of P(E) in P(E without the target) the difference would lose too many digits. */
 const SMALLEST_DIFFERENCE = 0.01;
 /** Pairs below this are left in the residual. */
-const SMALLEST_PAIR = 1e-6;
+const SMALLEST_PAIR = 2e-5;
 /** Pairs are sought until less than this is unlisted. */
-const RESIDUAL_GOAL = 1e-3;
+const RESIDUAL_GOAL = 5e-3;
 /** Conditionings cost about planCost each; this many units of it are spent. */
 const CONDITIONING_BUDGET = 2.5e6;
 
@@ -209,7 +209,8 @@ function likelyPairs(
     if (!((together[next] as number) > SMALLEST_PAIR)) break;
     done.add(next);
     for (const j of candidates) {
-      if (done.has(j)) continue;
+      // What a suspect does together with others bounds every pair that it is in.
+      if (done.has(j) || (together[j] as number) < SMALLEST_PAIR) continue;
       const probability = pairProbability(next, j);
       if (probability < SMALLEST_PAIR) continue;
       pairs.push({ i: Math.min(next, j), j: Math.max(next, j), probability });

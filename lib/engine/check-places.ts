@@ -11,6 +11,8 @@ export interface PlacedCheck {
   readonly check: CompiledCheck;
   readonly place: string;
   readonly nodes: readonly ObservationNode[];
+  /** The nodes as the core reads them, aligned to `nodes`. */
+  readonly findings: readonly CheckFinding[];
 }
 
 const PLACED = new WeakMap<Grounded, readonly PlacedCheck[]>();
@@ -25,7 +27,8 @@ export function placedChecks(grounded: Grounded): readonly PlacedCheck[] {
     for (const place of check.places) {
       if (!possibleHere(knowledge, car, places, check.when, place)) continue;
       const nodes = check.settles.flatMap((id) => nodesAt(grounded, id, place));
-      if (nodes.length > 0) placed.push({ id: `${check.id}@${place}`, check, place, nodes });
+      if (nodes.length === 0) continue;
+      placed.push({ id: `${check.id}@${place}`, check, place, nodes, findings: nodes.map(asCheckFinding) });
     }
   }
   PLACED.set(grounded, placed);
@@ -33,7 +36,7 @@ export function placedChecks(grounded: Grounded): readonly PlacedCheck[] {
 }
 
 /** The node as the core's check finding: chances to stay at or below each grade. */
-export function asCheckFinding(node: ObservationNode): CheckFinding {
+function asCheckFinding(node: ObservationNode): CheckFinding {
   return {
     parents: node.parents,
     q: node.strengths.map((row) => Float64Array.from(row, (s) => 1 - s)),

@@ -1,6 +1,6 @@
 import type { CompiledCheck } from "../knowledge/schema/compiled.ts";
 import type { Answer } from "./answers.ts";
-import { asCheckFinding, type PlacedCheck, placedChecks } from "./check-places.ts";
+import { type PlacedCheck, placedChecks } from "./check-places.ts";
 import { checkGain, type Component } from "./core/index.ts";
 import type { Grounded } from "./ground.ts";
 import { openQuestions } from "./questions.ts";
@@ -51,7 +51,7 @@ export interface ProposedCheck {
 }
 
 /** Most sets of causes that gains are worked out over. */
-const MOST_COMPONENTS = 12;
+const MOST_COMPONENTS = 24;
 /** Gains below this are rounding, not information. */
 const SMALLEST_GAIN = 1e-3;
 const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
@@ -73,6 +73,7 @@ export function proposeChecks(
   if (explanation === undefined) return [];
   const components = explanation.components(MOST_COMPONENTS);
   const merged = mergeByRepair(grounded, components);
+  const named = new Set(components.flatMap((c) => c.set));
   const { setUps, reports } = grounded.knowledge;
   const from = options.setUp ?? setUps.start;
   const proposed: ProposedCheck[] = [];
@@ -82,8 +83,14 @@ export function proposeChecks(
     );
     for (const placed of placedChecks(grounded)) {
       const open = placed.nodes.filter((n) => !settled.has(n.id));
-      if (open.length === 0 || !canBeDone(grounded, weighing, placed, options)) continue;
-      const { gainBits } = checkGain(components, merged, open.map(asCheckFinding));
+      if (open.length === 0 || !bearsOn(placed, named) || !canBeDone(grounded, weighing, placed, options))
+        continue;
+      // The list itself where nothing is settled yet: the core keeps what it worked out of it.
+      const findings =
+        open.length === placed.nodes.length
+          ? placed.findings
+          : placed.findings.filter((_, k) => !settled.has(placed.nodes[k]?.id ?? ""));
+      const { gainBits } = checkGain(components, merged, findings);
       const setUpMinutes = setUps.minutes[from]?.[placed.check.setUp] ?? 0;
       proposed.push({
         id: placed.id,
@@ -125,6 +132,11 @@ export function proposeChecks(
     .filter((p) => p.gainBits >= SMALLEST_GAIN)
     .sort((a, b) => b.score - a.score || (a.id < b.id ? -1 : 1))
     .slice(0, options.limit ?? proposed.length);
+}
+
+/** Can any named cause show in the check? One that cannot tells nothing of what explains the complaint. */
+function bearsOn(placed: PlacedCheck, named: ReadonlySet<number>): boolean {
+  return placed.nodes.some((node) => node.parents.some((i) => named.has(i)));
 }
 
 /** The same parts at the same places are one repair. */

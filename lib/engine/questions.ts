@@ -1,7 +1,12 @@
 import { entropyBits } from "../maths/entropy-bits.ts";
-import type { CompiledFeature } from "../knowledge/schema/compiled.ts";
+import type {
+  CompiledComplaint,
+  CompiledFeature,
+  CompiledShowing,
+  PlaceRecord,
+} from "../knowledge/schema/compiled.ts";
 import { featureWeights, showingFit, showingStrength, trusted } from "./complaint-bit.ts";
-import { checkGain, type Component } from "./core/index.ts";
+import { type CheckFinding, checkGain, type Component } from "./core/index.ts";
 import { featureChance } from "./feature-chance.ts";
 import type { GatheredComplaint } from "./gathered.ts";
 import type { Grounded } from "./ground.ts";
@@ -29,12 +34,13 @@ export function openQuestions(
   const questions: Question[] = [];
   for (const gathered of weighing.assembled.gathered.complaints.values()) {
     if (!gathered.present) continue;
+    const ways = components.map((c) => waysToShow(grounded, gathered, c));
     for (const feature of knowledge.features) {
       const finding = `${gathered.complaint.id}:${feature.id}`;
       if (!feature.complaints.includes(gathered.complaint.id) || asked.has(finding) || asked.has(feature.id))
         continue;
       if (ruledOut(feature, gathered)) continue;
-      const chances = components.map((c) => featureGiven(grounded, gathered, feature, c));
+      const chances = featureChances(grounded, gathered, feature, ways);
       questions.push({
         finding,
         ask: feature.question,
@@ -45,14 +51,7 @@ export function openQuestions(
   }
   for (const complaint of knowledge.complaints) {
     if (asked.has(complaint.id)) continue;
-    const links = grounded.links.get(complaint.id) ?? [];
-    const { gainBits, outcomes } = checkGain(components, merged, [
-      {
-        parents: Int32Array.from(links, (l) => l.suspect),
-        q: [Float64Array.from(links, (l) => 1 - showingStrength(l.showings))],
-        leakQ: [1 - complaint.leak],
-      },
-    ]);
+    const { gainBits, outcomes } = checkGain(components, merged, asFindings(grounded, complaint));
     const yes = outcomes.reduce((sum, o) => sum + (o.pattern[0] === 1 ? o.probability : 0), 0);
     questions.push({ finding: complaint.id, ask: complaint.question, who: "owner", gainBits, yes });
   }
@@ -70,6 +69,26 @@ export function openQuestions(
     });
   }
   return questions;
+}
+
+const COMPLAINTS = new WeakMap<Grounded, Map<string, readonly CheckFinding[]>>();
+
+/** A complaint as a finding of a check, kept so that the core need not work it out again. */
+function asFindings(grounded: Grounded, complaint: CompiledComplaint): readonly CheckFinding[] {
+  const kept = COMPLAINTS.get(grounded) ?? new Map<string, readonly CheckFinding[]>();
+  COMPLAINTS.set(grounded, kept);
+  const known = kept.get(complaint.id);
+  if (known !== undefined) return known;
+  const links = grounded.links.get(complaint.id) ?? [];
+  const made = [
+    {
+      parents: Int32Array.from(links, (l) => l.suspect),
+      q: [Float64Array.from(links, (l) => 1 - showingStrength(l.showings))],
+      leakQ: [1 - complaint.leak],
+    },
+  ];
+  kept.set(complaint.id, made);
+  return made;
 }
 
 /** Expected information of a yes/no answer, from the chance of "yes" under each component. */
@@ -97,33 +116,46 @@ function yesNoGain(
   return { gainBits: Math.max(0, uncertain(yes / weight) - within), yes: yes / weight };
 }
 
-/** Chance of a "yes" under a component, with the share of its group's tempered weight that the answer would get. */
-function featureGiven(
-  grounded: Grounded,
-  gathered: GatheredComplaint,
-  feature: CompiledFeature,
-  component: Component,
-): number {
+/** One way in which a cause shows a complaint, with its share of what that cause shows. */
+interface Way {
+  readonly showing: CompiledShowing;
+  readonly place: PlaceRecord;
+  readonly share: number;
+}
+
+/** For each cause of a component that shows the complaint: its ways, as the features answered so far weigh them. */
+function waysToShow(grounded: Grounded, gathered: GatheredComplaint, component: Component): Way[][] {
   const weights = featureWeights(grounded, gathered.features);
-  const temper = grounded.knowledge.groups.groups.find((g) => g.id === feature.group)?.temper ?? 0;
-  const count = gathered.features.filter((f) => f.feature.group === feature.group).length + 1;
-  const soften = (p: number): number => {
-    const weight = count ** -temper;
-    return p ** weight / (p ** weight + (1 - p) ** weight);
-  };
-  const chances = component.set.flatMap((i) => {
+  return component.set.flatMap((i) => {
     const link = grounded.links.get(gathered.complaint.id)?.find((l) => l.suspect === i);
     const place = grounded.places.byId.get(grounded.suspects[i]?.place ?? "");
     if (link === undefined || place === undefined) return [];
-    const modes = link.showings.map((showing) => ({
+    const ways = link.showings.map((showing) => ({
+      showing,
       weight: showing.strength.p * showingFit(grounded, i, showing, gathered.features, weights),
-      chance: trusted(grounded, feature, featureChance(feature, showing, place), "report"),
     }));
-    const total = modes.reduce((sum, m) => sum + m.weight, 0);
-    return [modes.reduce((sum, m) => sum + (m.weight / total) * m.chance, 0)];
+    const total = ways.reduce((sum, w) => sum + w.weight, 0);
+    return [ways.map(({ showing, weight }) => ({ showing, place, share: weight / total }))];
   });
-  if (chances.length === 0) return soften(feature.background);
-  return soften(chances.reduce((sum, p) => sum + p, 0) / chances.length);
+}
+
+/** Chance of a "yes" under each component, with the share of its group's tempered weight that the answer would get. */
+function featureChances(
+  grounded: Grounded,
+  gathered: GatheredComplaint,
+  feature: CompiledFeature,
+  ways: readonly Way[][][],
+): number[] {
+  const temper = grounded.knowledge.groups.groups.find((g) => g.id === feature.group)?.temper ?? 0;
+  const weight = (gathered.features.filter((f) => f.feature.group === feature.group).length + 1) ** -temper;
+  const soften = (p: number): number => p ** weight / (p ** weight + (1 - p) ** weight);
+  return ways.map((causes) => {
+    if (causes.length === 0) return soften(feature.background);
+    const chance = (way: Way): number =>
+      way.share * trusted(grounded, feature, featureChance(feature, way.showing, way.place), "report");
+    const sum = causes.reduce((all, own) => all + own.reduce((p, way) => p + chance(way), 0), 0);
+    return soften(sum / causes.length);
+  });
 }
 
 /** A feature whose opposite was answered "yes" is not worth asking. */

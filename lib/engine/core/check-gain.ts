@@ -1,4 +1,3 @@
-import { entropyBits } from "../../maths/entropy-bits.ts";
 import { type CheckFinding, checkOutcomes } from "./check-outcomes.ts";
 import type { Component } from "./components.ts";
 
@@ -22,31 +21,41 @@ export function checkGain(
   findings: readonly CheckFinding[],
 ): CheckGain {
   const { patterns, given } = checkOutcomes(components, findings);
-  const total = new Float64Array(patterns.length);
-  const byValue = new Map<number, { probability: number; joint: Float64Array }>();
+  const results = patterns.length;
+  const values = merged.reduce((most, value) => Math.max(most, value), -1) + 1;
+  const joint = new Float64Array(values * results);
+  const ofValue = new Float64Array(values);
+  const ofResult = new Float64Array(results);
   components.forEach(({ probability }, c) => {
     const value = merged[c] as number;
-    const entry = byValue.get(value) ?? { probability: 0, joint: new Float64Array(patterns.length) };
-    byValue.set(value, entry);
-    entry.probability += probability;
     const row = given[c] as Float64Array;
-    for (let o = 0; o < row.length; o++) {
+    ofValue[value] = (ofValue[value] as number) + probability;
+    for (let o = 0; o < results; o++) {
       const mass = probability * (row[o] as number);
-      entry.joint[o] = (entry.joint[o] as number) + mass;
-      total[o] = (total[o] as number) + mass;
+      const cell = value * results + o;
+      joint[cell] = (joint[cell] as number) + mass;
+      ofResult[o] = (ofResult[o] as number) + mass;
     }
   });
-  let within = 0;
-  let weight = 0;
-  for (const { probability, joint } of byValue.values()) {
-    within += probability * entropyBits(joint);
-    weight += probability;
-  }
+  const weight = ofValue.reduce((sum, p) => sum + p, 0);
+  // Mutual information of weights that sum to `weight`: H(result) + H(value) - H(both).
+  const bits =
+    weight > 0 ? (plogp(joint) - plogp(ofValue) - plogp(ofResult) + weight * Math.log2(weight)) / weight : 0;
   return {
-    gainBits: weight > 0 ? Math.max(0, entropyBits(total) - within / weight) : 0,
+    gainBits: Math.max(0, bits),
     outcomes: patterns.map((pattern, o) => ({
       pattern,
-      probability: weight > 0 ? (total[o] as number) / weight : 0,
+      probability: weight > 0 ? (ofResult[o] as number) / weight : 0,
     })),
   };
+}
+
+/** Sum of p log2 p, with 0 log 0 = 0. */
+function plogp(weights: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < weights.length; k++) {
+    const p = weights[k] as number;
+    if (p > 0) sum += p * Math.log2(p);
+  }
+  return sum;
 }

@@ -21,6 +21,15 @@ export interface CheckOutcomes {
 const MAX_FINDINGS = 6;
 const MAX_PATTERNS = 256;
 
+/** Tables of checks whose findings list is used again: they do not depend on the evidence. */
+const TABLES = new WeakMap<readonly CheckFinding[], Tables>();
+
+interface Tables {
+  readonly suspects: readonly number[];
+  readonly shown: Float64Array;
+  readonly leak: Float64Array;
+}
+
 /**
  * Chance of every result of a check under every component.
  *
@@ -36,7 +45,12 @@ export function checkOutcomes(
   const sizes = kept.map((j) => (findings[j] as CheckFinding).leakQ.length + 1);
   const count = sizes.reduce((product, size) => product * size, 1);
   const suspectCount = components[0]?.marginals.length ?? 0;
-  const { suspects, shown, leak } = cumulativeTables(kept, findings, sizes, count, suspectCount);
+  const whole = kept.length === findings.length;
+  const tables =
+    (whole ? TABLES.get(findings) : undefined) ??
+    cumulativeTables(kept, findings, sizes, count, suspectCount);
+  if (whole) TABLES.set(findings, tables);
+  const { suspects, shown, leak } = tables;
   const given = components.map(({ marginals }) => {
     const table = leak.slice();
     for (let m = 0; m < suspects.length; m++) {
@@ -92,7 +106,7 @@ function cumulativeTables(
   sizes: readonly number[],
   count: number,
   suspectCount: number,
-): { suspects: readonly number[]; shown: Float64Array; leak: Float64Array } {
+): Tables {
   const places = new Int32Array(suspectCount).fill(-1);
   const suspects: number[] = [];
   for (const j of kept) {

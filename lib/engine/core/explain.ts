@@ -158,12 +158,19 @@ function explanationOf(
   const given = memoised((i) => silent.condition(i));
   const conditionings = Math.min(
     options.maxConditionings ?? Number.POSITIVE_INFINITY,
-    Math.min(12, Math.max(3, Math.floor(CONDITIONING_BUDGET / Math.max(1, silent.planCost)))),
+    Math.min(24, Math.max(3, Math.floor(CONDITIONING_BUDGET / Math.max(1, silent.planCost)))),
   );
   const unlisted = 1 - none - singles.reduce((sum, p) => sum + p, 0);
   const pairProbability = (i: number, j: number): number =>
     share * (silent.marginals[i] as number) * (given(i)[j] as number) * cover([i, j]);
-  const found = likelyPairs(candidates, singles, involved, unlisted, conditionings, pairProbability);
+  const found = likelyPairs(
+    candidates,
+    singles,
+    involved,
+    unlisted,
+    Math.min(12, conditionings),
+    pairProbability,
+  );
   const source: ComponentSource = {
     marginals,
     silent: silent.marginals,

@@ -1,5 +1,5 @@
 "use client";
-import { useEffect, useRef, useState } from "react";
+import { startTransition, useEffect, useRef, useState } from "react";
 import { messageOf } from "../text/message-of.ts";
 import { askEngine } from "./engine-client.ts";
 import type { Kind, Questions } from "./protocol.ts";
@@ -44,7 +44,8 @@ export function useAnswer<K extends Kind>(
         next.current = undefined;
         try {
           const value = await askEngine(kind, now.ask);
-          if (alive.current) setShown({ key: now.key, value });
+          // A transition: what is typed or tapped meanwhile comes first.
+          if (alive.current) startTransition(() => setShown({ key: now.key, value }));
         } catch (error) {
           if (alive.current) setShown((old) => ({ ...old, key: now.key, failed: messageOf(error) }));
         }

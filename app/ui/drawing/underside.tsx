@@ -1,11 +1,11 @@
 "use client";
-import { useMemo } from "react";
+import { memo, useMemo } from "react";
 import type { CaseCar } from "../../../lib/case/entries.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader } from "../../engine/protocol.ts";
 import { chanceWords } from "../../text/chance-words.ts";
 import { valueAt } from "../case/car-fields.ts";
-import { drawnShapes, layoutsOf, type Mark, placeMarks } from "./marks.ts";
+import { type DrawnShape, drawnShapes, layoutsOf, type Mark, placeMarks } from "./marks.ts";
 import { ShapeDrawing } from "./shape-drawing.tsx";
 
 /** This car's suspension and steering, with the suspects where they sit. */
@@ -59,9 +59,7 @@ export function Underside({
           <text className="drawing-word" x="105" y="4" textAnchor="middle">
             R
           </text>
-          {shapes.map((drawn) => (
-            <ShapeDrawing key={drawn.key} drawn={drawn} />
-          ))}
+          <Shapes shapes={shapes} />
         </g>
         {marks.toReversed().map((mark) => (
           <MarkDrawing key={mark.suspect.id} mark={mark} isOpen={open === mark.suspect.id} onOpen={onOpen} />
@@ -76,6 +74,11 @@ export function Underside({
     </figure>
   );
 }
+
+/** The car itself; it stays while only the marks move. */
+const Shapes = memo(function Shapes({ shapes }: { readonly shapes: readonly DrawnShape[] }) {
+  return shapes.map((drawn) => <ShapeDrawing key={drawn.key} drawn={drawn} />);
+});
 
 function MarkDrawing({
   mark,

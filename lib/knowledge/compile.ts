@@ -34,6 +34,7 @@ export function compileKnowledge(authored: Authored): Knowledge {
     reports: authored.reports,
     groups: authored.groups,
     words: authored.words,
+    costs: authored.costs,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),

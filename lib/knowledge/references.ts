@@ -19,7 +19,8 @@ export type ReferenceKind =
   | "place set"
   | "set-up"
   | "feature group"
-  | "frequency word";
+  | "frequency word"
+  | "price band";
 
 /** One naming of one thing by one record. */
 export interface Reference {
@@ -123,6 +124,7 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   from("scale.json")("source", "basis", authored.scale.basis);
   from("reports.json")("source", "basis", authored.reports.basis);
   from("groups.json")("source", "basis", authored.groups.basis);
+  costReferences(authored.costs, from("costs.json"));
   const words = from("words.json");
   for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);
   for (const [facet, id] of Object.entries(authored.words.sides)) words("feature", `sides.${facet}`, id);
@@ -146,6 +148,17 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
     setUps("set-up", "minutes", start);
     for (const end of Object.keys(row)) setUps("set-up", `minutes.${start}`, end);
   }
+}
+
+function costReferences(costs: Authored["costs"], say: Say): void {
+  say("source", "basis", costs.basis);
+  for (const field of ["byKind", "byPart", "byGroup"] as const) {
+    for (const [key, band] of Object.entries(costs[field])) {
+      if (field === "byPart") say("part", field, key);
+      say("price band", `${field}.${key}`, band);
+    }
+  }
+  say("price band", "otherwise", costs.otherwise);
 }
 
 function strengths(features: Readonly<Record<string, Strength>>, path: string, say: Say): void {

@@ -133,6 +133,7 @@ function knownIds(authored: Authored): Known {
   add("feature group", authored.groups.groups);
   live.set("place set", new Set(Object.keys(authored.places.sets)));
   live.set("frequency word", new Set(Object.keys(authored.scale.words)));
+  live.set("price band", new Set(Object.keys(authored.costs.bands)));
   for (const feature of authored.features) {
     for (const key of Object.values(feature.relative ?? {})) {
       if (feature.ended === undefined && key !== undefined) live.get("feature or relative key")?.add(key);
@@ -150,6 +151,8 @@ function mendFor(kind: ReferenceKind): string {
       return "Use one of set-ups.json.";
     case "feature group":
       return "Use one of groups.json.";
+    case "price band":
+      return "Use one of the bands of costs.json.";
     case "frequency word":
       return "Use a word of scale.json or a number between 0 and 1.";
     case "feature or relative key":

@@ -1,5 +1,6 @@
 import { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { noWords } from "./no-words.ts";
+import { plainCosts } from "./plain-costs.ts";
 
 const weight = (p: number) => ({ p, spread: 0.5, basis: "common-practice" });
 const corners = ["front-left", "front-right"];
@@ -64,6 +65,7 @@ export const jobCardKnowledge: Knowledge = Knowledge.parse({
     basis: "common-practice",
   },
   words: noWords,
+  costs: plainCosts,
   parts: [
     { id: "joint", name: "lower ball joint", about: "Carries the corner.", group: "joints", places: corners },
     { id: "link", name: "anti-roll bar link", about: "Ties the bar.", group: "bar", places: corners },

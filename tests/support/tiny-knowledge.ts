@@ -3,6 +3,7 @@ import { readKnowledge } from "../../lib/knowledge/read.ts";
 import type { Authored } from "../../lib/knowledge/schema/authored.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { noWords } from "./no-words.ts";
+import { plainCosts } from "./plain-costs.ts";
 
 /** Records by their path in the knowledge folder, before they become text. */
 export type TinyRecords = Record<string, Record<string, unknown>>;
@@ -133,6 +134,7 @@ function vocabulary(): TinyRecords {
       unlisted: 0.5,
       basis,
     },
+    "costs.json": plainCosts,
     "words.json": {
       ...noWords,
       negators: ["not", "no"],

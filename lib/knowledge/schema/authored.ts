@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
@@ -44,6 +45,7 @@ export const SINGLE_FILES = {
   "reports.json": Reports,
   "groups.json": Groups,
   "words.json": Words,
+  "costs.json": Costs,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -58,6 +60,7 @@ export interface Authored {
   readonly reports: Of<typeof Reports>;
   readonly groups: Of<typeof Groups>;
   readonly words: Of<typeof Words>;
+  readonly costs: Of<typeof Costs>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { Id, Line, Logic, Probability } from "./common.ts";
+import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
@@ -69,6 +70,7 @@ export const Knowledge = z.strictObject({
   reports: Reports,
   groups: Groups,
   words: Words,
+  costs: Costs,
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

@@ -35,6 +35,8 @@ export function compileKnowledge(authored: Authored): Knowledge {
     groups: authored.groups,
     words: authored.words,
     costs: authored.costs,
+    orders: authored.orders,
+    limits: authored.limits,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),

@@ -18,7 +18,18 @@ export const RECORD_KINDS = [
   "demoCases",
 ] as const;
 
-const WHOLE_FILES = ["scale", "places", "car", "setUps", "reports", "groups", "words", "costs"] as const;
+const WHOLE_FILES = [
+  "scale",
+  "places",
+  "car",
+  "setUps",
+  "reports",
+  "groups",
+  "words",
+  "costs",
+  "orders",
+  "limits",
+] as const;
 
 /** Ids that came, changed and went, each list sorted. */
 export interface RecordChanges {

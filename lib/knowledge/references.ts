@@ -125,6 +125,18 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   from("reports.json")("source", "basis", authored.reports.basis);
   from("groups.json")("source", "basis", authored.groups.basis);
   costReferences(authored.costs, from("costs.json"));
+  const orders = from("orders.json");
+  authored.orders.findings.forEach((finding, i) => {
+    orders("observation", `findings.${i}.observation`, finding.observation);
+    orders("source", `findings.${i}.basis`, finding.basis);
+  });
+  const limits = from("limits.json");
+  authored.limits.quantities.forEach((quantity, i) => {
+    limits("observation", `quantities.${i}.observation`, quantity.observation);
+  });
+  authored.limits.limits.forEach((limit, i) => {
+    limits("source", `limits.${i}.basis`, limit.basis);
+  });
   const words = from("words.json");
   for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);
   for (const [facet, id] of Object.entries(authored.words.sides)) words("feature", `sides.${facet}`, id);

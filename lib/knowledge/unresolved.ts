@@ -95,6 +95,12 @@ export function logicOf(authored: Authored): { file: string; path: string; rule:
     add(`observations/${observation.id}.json`, "when", observation.when);
   }
   for (const check of authored.checks) add(`checks/${check.id}.json`, "when", check.when);
+  authored.orders.shafts.forEach((shaft, i) => {
+    add("orders.json", `shafts.${i}.when`, shaft.when);
+  });
+  authored.limits.limits.forEach((limit, i) => {
+    add("limits.json", `limits.${i}.when`, limit.when);
+  });
   return rules;
 }
 

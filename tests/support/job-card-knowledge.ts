@@ -1,6 +1,8 @@
 import { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { noWords } from "./no-words.ts";
 import { plainCosts } from "./plain-costs.ts";
+import { plainLimits } from "./plain-limits.ts";
+import { plainOrders } from "./plain-orders.ts";
 
 const weight = (p: number) => ({ p, spread: 0.5, basis: "common-practice" });
 const corners = ["front-left", "front-right"];
@@ -66,6 +68,8 @@ export const jobCardKnowledge: Knowledge = Knowledge.parse({
   },
   words: noWords,
   costs: plainCosts,
+  orders: plainOrders("play"),
+  limits: plainLimits("play"),
   parts: [
     { id: "joint", name: "lower ball joint", about: "Carries the corner.", group: "joints", places: corners },
     { id: "link", name: "anti-roll bar link", about: "Ties the bar.", group: "bar", places: corners },

@@ -4,6 +4,8 @@ import type { Authored } from "../../lib/knowledge/schema/authored.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { noWords } from "./no-words.ts";
 import { plainCosts } from "./plain-costs.ts";
+import { plainLimits } from "./plain-limits.ts";
+import { plainOrders } from "./plain-orders.ts";
 
 /** Records by their path in the knowledge folder, before they become text. */
 export type TinyRecords = Record<string, Record<string, unknown>>;
@@ -135,6 +137,8 @@ function vocabulary(): TinyRecords {
       basis,
     },
     "costs.json": plainCosts,
+    "orders.json": plainOrders("link-play"),
+    "limits.json": plainLimits("joint-play"),
     "words.json": {
       ...noWords,
       negators: ["not", "no"],

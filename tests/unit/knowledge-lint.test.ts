@@ -2,7 +2,14 @@ import { expect, test } from "vitest";
 import { LINT_RULES, lintKnowledge } from "../../lib/knowledge/lint/index.ts";
 import { readExceptions } from "../../lib/knowledge/lint/exceptions.ts";
 import { readKnowledge } from "../../lib/knowledge/read.ts";
+import { plainLimits } from "../support/plain-limits.ts";
+import { plainOrders } from "../support/plain-orders.ts";
 import { patch, type TinyChange, tinyFiles, tinyKnowledge } from "../support/tiny-knowledge.ts";
+
+const { shafts: wheels, findings: orderFindings } = plainOrders("link-play");
+const [firstOrder] = orderFindings;
+const { quantities: plays, limits: limitRecords } = plainLimits("joint-play");
+const [flat] = limitRecords;
 
 /** For each rule: what breaks the tiny knowledge, and the record that the rule then names. */
 const BREAKS: Record<string, [TinyChange, string][]> = {
@@ -289,6 +296,66 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
       "car.json",
     ],
   ],
+  "orders-fit": [
+    [(records) => patch(records, "orders.json", { shafts: [...wheels, ...wheels] }), "orders.json"],
+    [
+      (records) => patch(records, "orders.json", { shafts: [{ ...wheels[0], orders: [1, 2, 1] }] }),
+      "orders.json",
+    ],
+    [(records) => patch(records, "orders.json", { findings: [{ ...firstOrder, order: 3 }] }), "orders.json"],
+    [
+      (records) => patch(records, "orders.json", { findings: [{ ...firstOrder, order: "firing" }] }),
+      "orders.json",
+    ],
+    [(records) => patch(records, "orders.json", { findings: [firstOrder, firstOrder] }), "orders.json"],
+    [
+      (records) =>
+        patch(records, "orders.json", { findings: [{ ...firstOrder, observation: "joint-play" }] }),
+      "orders.json",
+    ],
+  ],
+  "limits-fit": [
+    [(records) => patch(records, "limits.json", { limits: [flat, flat] }), "limits.json"],
+    [
+      (records) =>
+        patch(records, "limits.json", { limits: [flat, { ...flat, id: "other", quantity: "lash" }] }),
+      "limits.json",
+    ],
+    [
+      (records) =>
+        patch(records, "limits.json", { quantities: [...plays, { ...plays[0], id: "without-limit" }] }),
+      "limits.json",
+    ],
+    [
+      (records) => patch(records, "limits.json", { quantities: [{ ...plays[0], observation: "rack-play" }] }),
+      "limits.json",
+    ],
+    [
+      (records) =>
+        patch(records, "limits.json", {
+          limits: [{ ...flat, figure: { kind: "steps", steps: [{ upTo: 400, most: 5 }], above: 4 } }],
+        }),
+      "limits.json",
+    ],
+    [
+      (records) =>
+        patch(records, "limits.json", {
+          limits: [
+            {
+              ...flat,
+              figure: {
+                kind: "line",
+                points: [
+                  { at: 500, most: 5 },
+                  { at: 400, most: 6 },
+                ],
+              },
+            },
+          ],
+        }),
+      "limits.json",
+    ],
+  ],
   "demo-cases-possible": [
     [
       (records) => patch(records, "demo-cases/first.json", { car: { front: { layout: "wishbone" } } }),
@@ -300,6 +367,20 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
 /** Rules whose breach the compiler refuses: shown with the compiled form of the sound records. */
 const BREAKS_BEFORE_COMPILING: Record<string, [TinyChange, string][]> = {
   "ids-resolve": [
+    [
+      (records) =>
+        patch(records, "orders.json", { findings: [{ ...firstOrder, observation: "no-such-order" }] }),
+      "orders.json",
+    ],
+    [
+      (records) =>
+        patch(records, "limits.json", { quantities: [{ ...plays[0], observation: "no-such-play" }] }),
+      "limits.json",
+    ],
+    [
+      (records) => patch(records, "limits.json", { limits: [{ ...flat, when: { var: "colour" } }] }),
+      "limits.json",
+    ],
     [
       (records) => patch(records, "faults/rack-worn.json", { links: { "no-such-play": "often" } }),
       "faults/rack-worn.json",
@@ -322,6 +403,11 @@ const BREAKS_BEFORE_COMPILING: Record<string, [TinyChange, string][]> = {
     ],
   ],
   "sources-exist": [
+    [(records) => patch(records, "limits.json", { limits: [{ ...flat, basis: "hearsay" }] }), "limits.json"],
+    [
+      (records) => patch(records, "orders.json", { findings: [{ ...firstOrder, basis: "hearsay" }] }),
+      "orders.json",
+    ],
     [(records) => patch(records, "faults/rack-worn.json", { basis: "hearsay" }), "faults/rack-worn.json"],
   ],
 };

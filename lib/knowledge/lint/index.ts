@@ -15,10 +15,12 @@ import { gradesFall } from "./grades-fall.ts";
 import { idsResolve } from "./ids-resolve.ts";
 import { inseparableNeeded } from "./inseparable-needed.ts";
 import { layoutsFit } from "./layouts-fit.ts";
+import { limitsFit } from "./limits-fit.ts";
 import { logicValues } from "./logic-values.ts";
 import { namesUnique } from "./names-unique.ts";
 import { noOrphans } from "./no-orphans.ts";
 import { observationHasFault } from "./observation-has-fault.ts";
+import { ordersFit } from "./orders-fit.ts";
 import { pairedParts } from "./paired-parts.ts";
 import type { LintProblem, LintRule } from "./rule.ts";
 import { setUpCautions } from "./set-up-cautions.ts";
@@ -51,6 +53,8 @@ export const LINT_RULES: readonly LintRule[] = [
   faultsToldApart,
   inseparableNeeded,
   layoutsFit,
+  ordersFit,
+  limitsFit,
   demoCasesPossible,
 ];
 

@@ -3,6 +3,8 @@ import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
+import { Limits } from "./limits.ts";
+import { Orders } from "./orders.ts";
 import { Fault, Part } from "./parts.ts";
 import {
   CarAttributes,
@@ -46,6 +48,8 @@ export const SINGLE_FILES = {
   "groups.json": Groups,
   "words.json": Words,
   "costs.json": Costs,
+  "orders.json": Orders,
+  "limits.json": Limits,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -61,6 +65,8 @@ export interface Authored {
   readonly groups: Of<typeof Groups>;
   readonly words: Of<typeof Words>;
   readonly costs: Of<typeof Costs>;
+  readonly orders: Of<typeof Orders>;
+  readonly limits: Of<typeof Limits>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

@@ -4,6 +4,8 @@ import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
+import { Limits } from "./limits.ts";
+import { Orders } from "./orders.ts";
 import { Fault, Part } from "./parts.ts";
 import {
   CarAttributes,
@@ -71,6 +73,8 @@ export const Knowledge = z.strictObject({
   groups: Groups,
   words: Words,
   costs: Costs,
+  orders: Orders,
+  limits: Limits,
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

@@ -4,22 +4,20 @@ import type { ReactNode } from "react";
 export function SheetPart({
   id,
   title,
-  aside,
+  busy = false,
   children,
 }: {
   readonly id: string;
   readonly title: string;
-  readonly aside?: ReactNode;
+  /** What it shows is about to be replaced. */
+  readonly busy?: boolean;
   readonly children: ReactNode;
 }) {
   return (
-    <section className="sheet-part" id={id} aria-labelledby={`${id}-title`}>
-      <div className="sheet-part-head">
-        <h2 id={`${id}-title`} tabIndex={-1}>
-          {title}
-        </h2>
-        {aside}
-      </div>
+    <section className="sheet-part" id={id} aria-labelledby={`${id}-title`} aria-busy={busy}>
+      <h2 id={`${id}-title`} tabIndex={-1}>
+        {title}
+      </h2>
       {children}
     </section>
   );

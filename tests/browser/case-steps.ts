@@ -30,8 +30,11 @@ export function firstSuspect(page: Page) {
   return page.locator("#ranking ol button").first();
 }
 
-/** The ranking as text, top first. */
-export function rankingText(page: Page): Promise<string> {
+/** The whole ranking as text, top first, once it has caught up with the last answer. */
+export async function rankingText(page: Page): Promise<string> {
+  await expect(page.locator("#ranking")).toHaveAttribute("aria-busy", "false");
+  const more = page.locator("#ranking").getByRole("button", { name: /^Show \d+ more$/ });
+  if (await more.isVisible()) await more.click();
   return page.locator("#ranking ol").innerText();
 }
 

@@ -4,7 +4,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
 import { dayWords, momentWords } from "../../text/moment.ts";
-import { capital, levelWords, nameOfCheck, nameOfSuspect } from "../../text/names.ts";
+import { capital, levelWords, nameOfFindingAt, nameOfPlace, nameOfSuspect } from "../../text/names.ts";
 import { saidLines } from "../../text/said-lines.ts";
 
 /** The job card as it is printed: one or two pages. */
@@ -55,7 +55,7 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
           <ul>
             {card.severity.map((s) => (
               <li key={s.suspect}>
-                <strong>{capital(s.word)}</strong>: {s.name}. {s.reason}
+                <strong>{capital(s.word)}</strong>: {s.name}. {capital(s.reason)}
                 <span className="soft">
                   {" "}
                   ({s.basis}
@@ -175,11 +175,15 @@ interface CheckedLine {
   readonly words: string;
 }
 
+function placeOf(finding: CardFinding): string {
+  return finding.finding.split("@")[1] ?? "";
+}
+
 /** What was checked, one line a check: what was found, or that nothing was. */
 function checkedLines(card: JobCard, knowledge: Knowledge): CheckedLine[] {
   const byCheck = new Map<string, CardFinding[]>();
   for (const finding of card.found) {
-    const key = finding.check ?? finding.finding;
+    const key = finding.check === undefined ? finding.finding : `${finding.check}@${placeOf(finding)}`;
     byCheck.set(key, [...(byCheck.get(key) ?? []), finding]);
   }
   return [...byCheck].map(([key, findings]) => {
@@ -187,11 +191,16 @@ function checkedLines(card: JobCard, knowledge: Knowledge): CheckedLine[] {
     const telling = findings.filter((f) => f.state !== "absent" || f.measured !== undefined);
     const named = findings[0]?.check === undefined ? findings : telling;
     const words =
-      named.length === 0 ? "nothing found" : named.map((f) => `${f.name}: ${foundWords(f)}`).join("; ");
+      named.length === 0
+        ? "nothing found"
+        : named
+            .map((f) => `${nameOfFindingAt(knowledge, f.finding, placeOf(f))}: ${foundWords(f)}`)
+            .join("; ");
     const check = findings[0]?.check;
+    const place = nameOfPlace(knowledge, findings.map(placeOf)[0]);
     return {
       key,
-      check: check === undefined ? "" : nameOfCheck(knowledge, check),
+      check: check === undefined ? "" : [check, place].filter((w) => w !== "").join(", "),
       words: `${words}${told}`,
     };
   });

@@ -77,7 +77,7 @@ export function CaseSheet({
               append={append}
               onCheck={pick}
             />
-            <SheetPart id="ranking" title="What it may be">
+            <SheetPart id="ranking" title="What it may be" busy={ranking.busy}>
               {failed !== undefined && (
                 <p className="trouble" role="alert">
                   The ranking could not be worked out: {failed} Undo the last entry, or mend it.

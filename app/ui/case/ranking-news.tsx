@@ -1,6 +1,6 @@
 "use client";
 import type { Ranked } from "../../engine/protocol.ts";
-import { chanceWords } from "../../text/chance-words.ts";
+import { percent } from "../../text/chance-words.ts";
 
 /** Tells a screen reader the new ranking whenever it changes. */
 export function RankingNews({ ranked }: { readonly ranked: Ranked }) {
@@ -9,8 +9,8 @@ export function RankingNews({ ranked }: { readonly ranked: Ranked }) {
       ? ""
       : `New ranking. ${ranked.leaders
           .slice(0, 3)
-          .map((l, i) => `${i + 1}: ${l.name}, ${chanceWords(l.explains)}`)
-          .join(". ")}. Not in this knowledge: ${chanceWords(ranked.notInKnowledge)}.`;
+          .map((l, i) => `${i + 1}: ${l.name}, ${percent(l.explains)}`)
+          .join(". ")}. Not in this knowledge: ${percent(ranked.notInKnowledge)}.`;
   return (
     <p className="hidden" role="status" aria-live="polite" data-testid="ranking-news">
       {news}

@@ -1,5 +1,6 @@
 import type { Knowledge, LayoutRecord, PlaceRecord } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader } from "../../engine/protocol.ts";
+import type { LikelyCar } from "./likely-car.ts";
 
 export type Point = readonly [number, number];
 
@@ -25,32 +26,14 @@ const ROOM = 30;
 const MOST_MARKS = 6;
 const SMALLEST = 0.02;
 
-/** The layouts that make up this car: the body, and for each axle the one of the car or the one that always holds. */
-export function layoutsOf(
-  knowledge: Knowledge,
-  layout: Readonly<Record<"front" | "rear", string | number | undefined>>,
-): LayoutRecord[] {
-  return knowledge.layouts.filter((record) => {
-    if (record.axle === "body" || record.attribute === undefined) return true;
-    const own = knowledge.layouts.filter((l) => l.axle === record.axle && l.attribute !== undefined);
-    const wanted =
-      own.find((l) => l.attribute === layout[record.axle as "front" | "rear"]) ?? mostCommon(knowledge, own);
-    return record === wanted;
-  });
+/** The layouts that make up the drawn car: the body, and the one of each axle that it has. */
+export function layoutsOf(knowledge: Knowledge, { values }: LikelyCar): LayoutRecord[] {
+  return knowledge.layouts.filter(
+    ({ axle, attribute }) => attribute === undefined || attribute === values.get(`${axle}.layout`),
+  );
 }
 
-/** With the layout not known, the one that most cars have is drawn. */
-function mostCommon(knowledge: Knowledge, layouts: readonly LayoutRecord[]): LayoutRecord | undefined {
-  const share = (record: LayoutRecord): number => {
-    const attribute = knowledge.car.attributes.find((a) => a.path === `${record.axle}.layout`);
-    return attribute?.kind === "choice"
-      ? (attribute.values.find((v) => v.id === record.attribute)?.share ?? 0)
-      : 0;
-  };
-  return layouts.toSorted((a, b) => share(b) - share(a))[0];
-}
-
-/** Every shape of the layouts, mirrored ones on both sides; without those of parts that this car cannot have. */
+/** Every shape of the layouts, mirrored ones on both sides; without those of parts that the drawn car does not have. */
 export function drawnShapes(layouts: readonly LayoutRecord[], onCar: ReadonlySet<string>): DrawnShape[] {
   return layouts.flatMap((layout) =>
     layout.shapes.flatMap((shape, index) => {

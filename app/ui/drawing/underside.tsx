@@ -1,10 +1,11 @@
 "use client";
 import { memo, useMemo } from "react";
 import type { CaseCar } from "../../../lib/case/entries.ts";
+import { checkLogic } from "../../../lib/knowledge/logic.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader } from "../../engine/protocol.ts";
 import { chanceWords } from "../../text/chance-words.ts";
-import { valueAt } from "../case/car-fields.ts";
+import { likelyCar, partsOf } from "./likely-car.ts";
 import { type DrawnShape, drawnShapes, layoutsOf, type Mark, placeMarks } from "./marks.ts";
 import { ShapeDrawing } from "./shape-drawing.tsx";
 
@@ -22,13 +23,20 @@ export function Underside({
   readonly open: string | undefined;
   readonly onOpen: (suspect: string) => void;
 }) {
-  const front = valueAt(car, "front.layout");
-  const rear = valueAt(car, "rear.layout");
-  const layouts = useMemo(() => layoutsOf(knowledge, { front, rear }), [knowledge, front, rear]);
-  const onCar = [...new Set(leaders.map((l) => l.part))].sort().join(" ");
-  const shapes = useMemo(() => drawnShapes(layouts, new Set(onCar.split(" "))), [layouts, onCar]);
+  const carKey = JSON.stringify(car);
+  const { layouts, shapes, assumed } = useMemo(() => {
+    const likely = likelyCar(knowledge, JSON.parse(carKey) as CaseCar);
+    const drawn = layoutsOf(knowledge, likely);
+    return {
+      layouts: drawn,
+      shapes: drawnShapes(drawn, partsOf(knowledge, likely)),
+      assumed: [...drawnBy(knowledge)].some((path) => likely.assumed.has(path)),
+    };
+  }, [knowledge, carKey]);
   const marks = useMemo(() => placeMarks(knowledge, shapes, leaders), [knowledge, shapes, leaders]);
-  const shown = layouts.filter((l) => l.axle !== "body").map((l) => l.name);
+  const shown = (["front", "rear"] as const).flatMap((axle) =>
+    layouts.filter((l) => l.axle === axle).map((l) => l.name),
+  );
   return (
     <figure className="underside">
       <svg viewBox="-116 -142 232 284" role="group" aria-label="Drawing of the car with the suspects marked">
@@ -68,11 +76,20 @@ export function Underside({
       <figcaption className="small soft">
         Seen from above, as if through the car: left (L) is the driver&apos;s left, seated facing forward.
         From underneath the sides swap. Drawn: {shown.join("; ")}
-        {front === undefined && " (front layout not told; the commonest is drawn)"}. Numbers are those of the
+        {assumed && "; what was not told of the car is drawn as most cars have it"}. Numbers are those of the
         ranking.
       </figcaption>
     </figure>
   );
+}
+
+/** Attributes that change the drawing: those of the layouts and those that parts depend on. */
+function drawnBy(knowledge: Knowledge): ReadonlySet<string> {
+  const paths = new Set(knowledge.parts.flatMap(({ when }) => (when === undefined ? [] : checkLogic(when))));
+  for (const { axle, attribute } of knowledge.layouts) {
+    if (attribute !== undefined) paths.add(`${axle}.layout`);
+  }
+  return paths;
 }
 
 /** The car itself; it stays while only the marks move. */

@@ -5,6 +5,7 @@ import "./style/base.css";
 import "./style/sheet.css";
 import "./style/case.css";
 import "./style/check.css";
+import "./style/drawing.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -4,8 +4,11 @@ import { servedKnowledge } from "./case-steps.ts";
 // What must not be driven, and that a stop notice is above everything: our own rule, no published source.
 test("a dangerous finding puts what to do on top and forbids a drive", async ({ page }) => {
   const knowledge = await servedKnowledge(page);
+  // One that every car can have, so that nothing need be told of the car first.
+  const everywhere = new Set(knowledge.parts.filter((p) => p.when === undefined).map((p) => p.id));
   const dangerous = knowledge.faults
     .filter((fault) => fault.stop !== undefined && fault.severity.word === "dangerous")
+    .filter((fault) => fault.when === undefined && everywhere.has(fault.part))
     .flatMap((fault) => fault.decisive.map((decisive) => ({ fault, decisive })))
     .map(({ fault, decisive }) => ({
       fault,

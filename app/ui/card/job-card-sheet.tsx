@@ -1,11 +1,12 @@
 import type { ReactNode } from "react";
-import type { CardFinding, CardWork, JobCard } from "../../../lib/case/job-card-types.ts";
+import type { CardWork, JobCard } from "../../../lib/case/job-card-types.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
 import { dayWords, momentWords } from "../../text/moment.ts";
-import { capital, levelWords, nameOfFindingAt, nameOfPlace, nameOfSuspect } from "../../text/names.ts";
+import { capital, nameOfSuspect } from "../../text/names.ts";
 import { saidLines } from "../../text/said-lines.ts";
+import { checkedLines, foundWords } from "./checked-lines.ts";
 
 /** The job card as it is printed: one or two pages. */
 export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
@@ -145,14 +146,6 @@ function Pair({ name, value }: { readonly name: string; readonly value: string |
   );
 }
 
-function foundWords(finding: CardFinding): string {
-  if (finding.state === "unknown") return "could not be told";
-  if (finding.state === "absent") return finding.measured === undefined ? "no" : `no, ${finding.measured}`;
-  const grade =
-    finding.level === undefined || finding.level === "present" ? "yes" : levelWords(finding.level);
-  return finding.measured === undefined ? grade : `${grade}, ${finding.measured}`;
-}
-
 function ToldOf({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
   const words = (is: "present" | "absent") =>
     saidLines(knowledge, card.complaint.told, is)
@@ -166,44 +159,6 @@ function ToldOf({ card, knowledge }: { readonly card: JobCard; readonly knowledg
       {no !== "" && <p>No: {no}.</p>}
     </>
   );
-}
-
-/** Findings of one check, or findings that were told without one. */
-interface CheckedLine {
-  readonly key: string;
-  readonly check: string;
-  readonly words: string;
-}
-
-function placeOf(finding: CardFinding): string {
-  return finding.finding.split("@")[1] ?? "";
-}
-
-/** What was checked, one line a check: what was found, or that nothing was. */
-function checkedLines(card: JobCard, knowledge: Knowledge): CheckedLine[] {
-  const byCheck = new Map<string, CardFinding[]>();
-  for (const finding of card.found) {
-    const key = finding.check === undefined ? finding.finding : `${finding.check}@${placeOf(finding)}`;
-    byCheck.set(key, [...(byCheck.get(key) ?? []), finding]);
-  }
-  return [...byCheck].map(([key, findings]) => {
-    const told = findings.some((f) => f.by === "report") ? " (told)" : "";
-    const telling = findings.filter((f) => f.state !== "absent" || f.measured !== undefined);
-    const named = findings[0]?.check === undefined ? findings : telling;
-    const words =
-      named.length === 0
-        ? "nothing found"
-        : named
-            .map((f) => `${nameOfFindingAt(knowledge, f.finding, placeOf(f))}: ${foundWords(f)}`)
-            .join("; ");
-    const check = findings[0]?.check;
-    const place = nameOfPlace(knowledge, findings.map(placeOf)[0]);
-    return {
-      key,
-      check: check === undefined ? "" : [check, place].filter((w) => w !== "").join(", "),
-      words: `${words}${told}`,
-    };
-  });
 }
 
 function VerdictOf({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {

@@ -38,13 +38,17 @@ export function buildNodes(
       const here = (givers.get(observation.id) ?? []).filter((g) => places.overlap(g.suspect.place, place));
       if (here.length === 0 || !possibleHere(knowledge, car, places, observation.when, place)) continue;
       const id = `${observation.id}@${place}`;
+      // What no car of this kind may have cannot be found on it by chance either: a leak needs the part as well.
+      const exists = Math.max(...here.map((g) => g.suspect.exists));
       nodes.set(id, {
         id,
         observation,
         place,
         parents: Int32Array.from(here, (g) => g.suspect.index),
         strengths: observation.levels.map((_, level) => Float64Array.from(here, (g) => g.levels[level] ?? 0)),
-        leak: observation.levels.map((_, level) => observation.leak[level] ?? observation.leak[0] ?? 0),
+        leak: observation.levels.map(
+          (_, level) => exists * (observation.leak[level] ?? observation.leak[0] ?? 0),
+        ),
       });
     }
   }

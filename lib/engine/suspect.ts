@@ -8,4 +8,6 @@ export interface Suspect {
   readonly place: string;
   /** Chance before any finding. */
   readonly prior: number;
+  /** Share of cars like this one that have the part there at all; 1 when it is known. */
+  readonly exists: number;
 }

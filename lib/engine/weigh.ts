@@ -52,8 +52,8 @@ export interface Weighing {
 }
 
 /** Sets below this chance are left to `otherCombinations`. */
-const SMALLEST_SET = 0.001;
-const MOST_SETS = 30;
+const SMALLEST_SET = 2e-4;
+const MOST_SETS = 400;
 
 /**
  * Weighs the answers about a car: the chance of every suspect, what explains the complaint, what is not known.

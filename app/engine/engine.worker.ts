@@ -7,6 +7,8 @@ import {
   previewResults,
   proposeChecks,
   type RankedSuspect,
+  rankingRows,
+  rowName,
   stopSignal,
   suspectName,
   type Weighing,
@@ -56,8 +58,16 @@ function leader({ suspect, explains, present, proven }: RankedSuspect): Leader {
 }
 
 function rank(situation: Situation): Ranked {
-  const { ranking, ...rest } = weighingOf(situation).weighed;
-  return { ...rest, leaders: ranking.map(leader) };
+  const { weighed } = weighingOf(situation);
+  const { ranking, ...rest } = weighed;
+  const rows = rankingRows(ground(situation), weighed).map((row) => ({
+    id: row.id,
+    name: rowName(loaded(), row),
+    explains: row.explains,
+    proven: row.proven,
+    members: row.suspects.map(leader),
+  }));
+  return { ...rest, rows, leaders: ranking.map(leader) };
 }
 
 function propose(ask: Questions["propose"]["ask"]): NextSteps {

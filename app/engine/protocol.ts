@@ -28,7 +28,17 @@ export interface Leader {
   readonly proven: boolean;
 }
 
+/** One line of the ranking: a suspect, or one fault at places that nothing tells apart yet. */
+export interface Row {
+  readonly id: string;
+  readonly name: string;
+  readonly explains: number;
+  readonly proven: boolean;
+  readonly members: readonly Leader[];
+}
+
 export interface Ranked extends Omit<Weighed, "ranking"> {
+  readonly rows: readonly Row[];
   readonly leaders: readonly Leader[];
 }
 

@@ -9,6 +9,8 @@ export type Asker = "owner" | "driver" | "technician" | "technician-lift";
 export interface Settings extends Units {
   readonly asker: Asker;
   readonly helper: boolean;
+  /** The customer, or somebody who has heard it, can be asked now. */
+  readonly canAsk: boolean;
   /** Name that entries are signed with. */
   readonly by: string;
 }
@@ -18,6 +20,7 @@ const DEFAULTS: Settings = {
   length: "mm",
   asker: "technician-lift",
   helper: true,
+  canAsk: false,
   by: "this device",
 };
 

@@ -1,4 +1,5 @@
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { RankingRow } from "./ranking-rows.ts";
 
 /** The name of a place: "front left"; the id itself when the knowledge does not hold it. */
 export function placeName(knowledge: Knowledge, place: string): string {
@@ -10,9 +11,22 @@ export function suspectName(
   knowledge: Knowledge,
   suspect: { readonly fault: string; readonly part: string; readonly place: string },
 ): string {
-  const fault = knowledge.faults.find((f) => f.id === suspect.fault)?.name ?? suspect.fault;
-  const part = knowledge.parts.find((p) => p.id === suspect.part);
-  const name = part?.name ?? suspect.part;
+  return nameAt(knowledge, suspect, placeName(knowledge, suspect.place));
+}
+
+/** The name of a line of the ranking for people: "front left or right lower ball joint: worn, with play". */
+export function rowName(knowledge: Knowledge, row: RankingRow): string {
+  return nameAt(knowledge, row, row.place);
+}
+
+function nameAt(
+  knowledge: Knowledge,
+  { fault: faultId, part: partId }: { readonly fault: string; readonly part: string },
+  place: string,
+): string {
+  const fault = knowledge.faults.find((f) => f.id === faultId)?.name ?? faultId;
+  const part = knowledge.parts.find((p) => p.id === partId);
+  const name = part?.name ?? partId;
   const only = (part?.places.length ?? 0) <= 1;
-  return only ? `${name}: ${fault}` : `${placeName(knowledge, suspect.place)} ${name}: ${fault}`;
+  return only ? `${name}: ${fault}` : `${place} ${name}: ${fault}`;
 }

@@ -2,6 +2,7 @@ import type { CompiledCheck } from "../knowledge/schema/compiled.ts";
 import type { Answer } from "./answers.ts";
 import { type PlacedCheck, placedChecks } from "./check-places.ts";
 import { checkGain, type Component } from "./core/index.ts";
+import { forbiddenCheck } from "./forbidden.ts";
 import type { Grounded } from "./ground.ts";
 import { openQuestions } from "./questions.ts";
 import type { Weighing } from "./weigh.ts";
@@ -83,7 +84,11 @@ export function proposeChecks(
     );
     for (const placed of placedChecks(grounded)) {
       const open = placed.nodes.filter((n) => !settled.has(n.id));
-      if (open.length === 0 || !bearsOn(placed, named) || !canBeDone(grounded, weighing, placed, options))
+      if (
+        open.length === 0 ||
+        !bearsOn(placed, named) ||
+        !canBeDone(grounded, answers, weighing, placed, options)
+      )
         continue;
       // The list itself where nothing is settled yet: the core keeps what it worked out of it.
       const findings =
@@ -161,6 +166,7 @@ function mergeByRepair(grounded: Grounded, components: readonly Component[]): In
 
 function canBeDone(
   grounded: Grounded,
+  answers: readonly Answer[],
   weighing: Weighing,
   placed: PlacedCheck,
   options: ProposeOptions,
@@ -173,11 +179,5 @@ function canBeDone(
   if (options.lift === false && needs === "lift") return false;
   if (who !== "technician" && (needs === "lift" || needs === "stands")) return false;
   if (options.notPossible?.some((id) => id === check.id || id === placed.id) === true) return false;
-  if (weighing.weighed.notices.length > 0 && check.does.includes("drives")) return false;
-  return !weighing.assembled.gathered.observations.some(
-    (answer) =>
-      answer.grade.from >= 0 &&
-      check.notWhen.includes(answer.observation.id) &&
-      (answer.place === undefined || grounded.places.overlap(answer.place, place)),
-  );
+  return forbiddenCheck(grounded.knowledge, answers, weighing.weighed.notices, check, place) === undefined;
 }

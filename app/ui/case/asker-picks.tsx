@@ -82,6 +82,16 @@ export function AskerPicks({
           />
           A helper is at hand
         </label>
+        {(settings.asker === "technician" || settings.asker === "technician-lift") && (
+          <label className="tick">
+            <input
+              type="checkbox"
+              checked={settings.canAsk}
+              onChange={(event) => onSettings({ canAsk: event.target.checked })}
+            />
+            The customer can be asked now
+          </label>
+        )}
       </div>
     </Fold>
   );

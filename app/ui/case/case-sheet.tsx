@@ -101,7 +101,7 @@ export function CaseSheet({
                   <Underside
                     knowledge={knowledge}
                     car={state.car}
-                    leaders={ranked.leaders}
+                    rows={ranked.rows}
                     open={suspect}
                     onOpen={openSuspect}
                   />

@@ -7,7 +7,7 @@ export function RankingNews({ ranked }: { readonly ranked: Ranked }) {
   const news =
     ranked.target === "none"
       ? ""
-      : `New ranking. ${ranked.leaders
+      : `New ranking. ${ranked.rows
           .slice(0, 3)
           .map((l, i) => `${i + 1}: ${l.name}, ${percent(l.explains)}`)
           .join(". ")}. Not in this knowledge: ${percent(ranked.notInKnowledge)}.`;

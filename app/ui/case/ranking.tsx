@@ -1,7 +1,7 @@
 "use client";
 import { useState } from "react";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import type { Ranked, Situation } from "../../engine/protocol.ts";
+import type { Leader, Ranked, Row, Situation } from "../../engine/protocol.ts";
 import { chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
@@ -11,6 +11,11 @@ import { WhyPanel } from "./why-panel.tsx";
 const FIRST = 6;
 const MOST = 40;
 const SMALLEST = 0.005;
+
+/** The member of a line that is open. */
+function memberOf(row: Row, open: string | undefined): Leader | undefined {
+  return row.members.find((m) => m.id === open);
+}
 
 /** Suspects by length and words, the share that this knowledge does not hold, and combinations. */
 export function Ranking({
@@ -27,39 +32,51 @@ export function Ranking({
   readonly onOpen: (suspect: string | undefined) => void;
 }) {
   const [all, setAll] = useState(false);
-  const listed = ranked.leaders.filter((l) => l.explains >= SMALLEST).slice(0, MOST);
-  const openIsLate = listed.findIndex((l) => l.id === open) >= FIRST;
+  const listed = ranked.rows.filter((r) => r.explains >= SMALLEST).slice(0, MOST);
+  const openIsLate = listed.findIndex((r) => memberOf(r, open) !== undefined) >= FIRST;
   const shown = all || openIsLate ? listed : listed.slice(0, FIRST);
   const together = ranked.sets.filter((s) => s.suspects.length > 1 && s.probability >= 0.01).slice(0, 6);
   return (
     <>
       <ol className="ranking">
-        {shown.map((suspect, index) => (
-          <li key={suspect.id} id={`suspect-${suspect.id}`}>
-            <button
-              type="button"
-              className="suspect"
-              aria-expanded={open === suspect.id}
-              onClick={() => onOpen(open === suspect.id ? undefined : suspect.id)}
-            >
-              <span className="rank number" aria-hidden="true">
-                {index + 1}
-              </span>
-              <span className="suspect-name">
-                {capital(suspect.name)}
-                {suspect.proven && <strong className="proven"> proven by hand</strong>}
-              </span>
-              <span className="chance number">
-                {chanceWords(suspect.explains)} <span className="soft">({percent(suspect.explains)})</span>
-              </span>
-              <ChanceBar chance={suspect.explains} look="solid" />
-              <span className="hidden">Why?</span>
-            </button>
-            {open === suspect.id && (
-              <WhyPanel knowledge={knowledge} suspect={suspect} situation={situation} />
-            )}
-          </li>
-        ))}
+        {shown.map((row, index) => {
+          const member = memberOf(row, open);
+          return (
+            <li key={row.id}>
+              {row.members.map((m) => (
+                <span key={m.id} id={`suspect-${m.id}`} />
+              ))}
+              <button
+                type="button"
+                className="suspect"
+                aria-expanded={member !== undefined}
+                onClick={() => onOpen(member === undefined ? row.members[0]?.id : undefined)}
+              >
+                <span className="rank number" aria-hidden="true">
+                  {index + 1}
+                </span>
+                <span className="suspect-name">
+                  {capital(row.name)}
+                  {row.proven && <strong className="proven"> proven by hand</strong>}
+                </span>
+                <span className="chance number">
+                  {chanceWords(row.explains)} <span className="soft">({percent(row.explains)})</span>
+                </span>
+                <ChanceBar chance={row.explains} look="solid" />
+                <span className="hidden">Why?</span>
+              </button>
+              {member !== undefined && row.members.length > 1 && (
+                <p className="small soft">
+                  Nothing tells its places apart yet. What follows is for one of them, {member.name}; the
+                  others stand alike.
+                </p>
+              )}
+              {member !== undefined && (
+                <WhyPanel knowledge={knowledge} suspect={member} situation={situation} />
+              )}
+            </li>
+          );
+        })}
       </ol>
       {listed.length > FIRST && !openIsLate && (
         <button type="button" className="plain" aria-expanded={all} onClick={() => setAll(!all)}>

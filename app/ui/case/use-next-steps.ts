@@ -15,6 +15,8 @@ function optionsOf(state: CaseState, settings: Settings): ProposeOptions {
     who,
     lift: settings.asker === "technician-lift",
     helper: settings.helper,
+    // Whoever is remote has nothing but questions and what the owner can look at.
+    only: who === "technician" && !settings.canAsk ? "checks" : undefined,
     notPossible: state.notPossible.map((n) => n.check),
     limit: LIMIT,
   };

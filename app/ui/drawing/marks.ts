@@ -1,5 +1,5 @@
 import type { Knowledge, LayoutRecord, PlaceRecord } from "../../../lib/knowledge/schema/compiled.ts";
-import type { Leader } from "../../engine/protocol.ts";
+import type { Leader, Row } from "../../engine/protocol.ts";
 import type { LikelyCar } from "./likely-car.ts";
 
 export type Point = readonly [number, number];
@@ -23,7 +23,7 @@ export interface Mark {
 
 /** Room between the middles of two marks, so that a thumb hits one only. */
 const ROOM = 30;
-const MOST_MARKS = 6;
+const MOST_MARKS = 8;
 const SMALLEST = 0.02;
 
 /** The layouts that make up the drawn car: the body, and the one of each axle that it has. */
@@ -73,11 +73,11 @@ export function spotOf(shapes: readonly DrawnShape[], part: string, place: Place
 export function placeMarks(
   knowledge: Knowledge,
   shapes: readonly DrawnShape[],
-  leaders: readonly Leader[],
+  rows: readonly Row[],
 ): Mark[] {
-  const marks = leaders
+  const marks = rows
+    .flatMap((row, index) => row.members.map((suspect) => ({ suspect, rank: index + 1 })))
     .slice(0, MOST_MARKS)
-    .map((suspect, index) => ({ suspect, rank: index + 1 }))
     .filter(({ suspect }) => suspect.explains >= SMALLEST)
     .map(({ suspect, rank }) => {
       const place = knowledge.places.places.find((p) => p.id === suspect.place);

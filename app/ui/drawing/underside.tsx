@@ -3,7 +3,7 @@ import { memo, useMemo } from "react";
 import type { CaseCar } from "../../../lib/case/entries.ts";
 import { checkLogic } from "../../../lib/knowledge/logic.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import type { Leader } from "../../engine/protocol.ts";
+import type { Row } from "../../engine/protocol.ts";
 import { chanceWords } from "../../text/chance-words.ts";
 import { likelyCar, partsOf } from "./likely-car.ts";
 import { type DrawnShape, drawnShapes, layoutsOf, type Mark, placeMarks } from "./marks.ts";
@@ -13,13 +13,13 @@ import { ShapeDrawing } from "./shape-drawing.tsx";
 export function Underside({
   knowledge,
   car,
-  leaders,
+  rows,
   open,
   onOpen,
 }: {
   readonly knowledge: Knowledge;
   readonly car: CaseCar;
-  readonly leaders: readonly Leader[];
+  readonly rows: readonly Row[];
   readonly open: string | undefined;
   readonly onOpen: (suspect: string) => void;
 }) {
@@ -33,7 +33,7 @@ export function Underside({
       assumed: [...drawnBy(knowledge)].some((path) => likely.assumed.has(path)),
     };
   }, [knowledge, carKey]);
-  const marks = useMemo(() => placeMarks(knowledge, shapes, leaders), [knowledge, shapes, leaders]);
+  const marks = useMemo(() => placeMarks(knowledge, shapes, rows), [knowledge, shapes, rows]);
   const shown = (["front", "rear"] as const).flatMap((axle) =>
     layouts.filter((l) => l.axle === axle).map((l) => l.name),
   );

@@ -23,7 +23,7 @@ export const CASE_FINDINGS: Readonly<Record<string, readonly string[]>> = {
   c037: ["caliper-bolt-loose-found"],
   c038: ["subframe-bolt-loose-felt@front"],
   c039: ["!exhaust-leak-at-flex@car", "engine-mount-parted@front"],
-  c041: ["!rim-runout-measured@front-right", "rim-runout-measured@front-left"],
+  c041: ["!rim-runout-measured@front-right", "rim-runout-measured@front-left", "rim-damage-seen@front-left"],
   c042: ["anti-roll-bar-clamp-loose-seen@front"],
   c049: ["tyre-bulge-seen@front", "tyre-inner-edge-worn-seen@front", "camber-negative-over@front"],
   c059: ["toe-in-over@front"],

@@ -9,6 +9,11 @@ export type { Authored } from "./knowledge/schema/authored.ts";
 export type { Knowledge } from "./knowledge/schema/compiled.ts";
 
 export { type Car, type CarInput, readCar, writeCar } from "./car/car.ts";
+export { playDegrees, playMm } from "./car/free-play.ts";
+export { matchOrders, type VibrationOrder, vibrationOrders } from "./car/orders.ts";
+export { type LimitStanding, type MeasuredPlay, playLimits } from "./car/play-limits.ts";
+export { type ShaftRates, shaftRates } from "./car/shaft-rates.ts";
+export { parseTyreSize, type TyreSize, tyreGeometry, writeTyreSize } from "./car/tyre-size.ts";
 
 export {
   type Answer,
@@ -27,6 +32,8 @@ export {
   stopSignal,
   type Suspect,
   suspectName,
+  type WearLine,
+  wearView,
   weigh,
   type Weighed,
   weighing,
@@ -50,4 +57,7 @@ export {
   parseEntry,
 } from "./case/index.ts";
 
+export { answerOrdersRequest, OrdersAnswer, OrdersRequest } from "./requests/orders-request.ts";
+export { answerPlayRequest, PlayAnswer, PlayRequest } from "./requests/play-request.ts";
+export { answerWearRequest, WearAnswer, WearRequest } from "./requests/wear-request.ts";
 export { answerWeighRequest, WeighAnswer, WeighRequest } from "./requests/weigh-request.ts";

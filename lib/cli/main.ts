@@ -4,14 +4,20 @@ import { checksCommand, findingsCommand, partsCommand } from "./commands/catalog
 import { diffCommand } from "./commands/diff.ts";
 import { freezeCommand } from "./commands/freeze.ts";
 import { lintCommand } from "./commands/lint.ts";
+import { ordersCommand } from "./commands/orders.ts";
+import { playCommand } from "./commands/play.ts";
 import { readCommand } from "./commands/read.ts";
 import { schemaCommand } from "./commands/schema.ts";
+import { wearCommand } from "./commands/wear.ts";
 import { weighCommand } from "./commands/weigh.ts";
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
   weighCommand,
   readCommand,
+  ordersCommand,
+  playCommand,
+  wearCommand,
   findingsCommand,
   partsCommand,
   checksCommand,

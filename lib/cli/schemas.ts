@@ -1,12 +1,21 @@
 import type { z } from "zod";
 import { jsonSchemas, toJsonSchema } from "../knowledge/json-schema.ts";
 import { Knowledge } from "../knowledge/schema/compiled.ts";
+import { OrdersAnswer, OrdersRequest } from "../requests/orders-request.ts";
+import { PlayAnswer, PlayRequest } from "../requests/play-request.ts";
+import { WearAnswer, WearRequest } from "../requests/wear-request.ts";
 import { WeighAnswer, WeighRequest } from "../requests/weigh-request.ts";
 
 /** What the library reads and writes besides the knowledge's records: name -> schema. */
 const OTHERS: Readonly<Record<string, z.ZodType>> = {
   "weigh-request": WeighRequest,
   "weigh-answer": WeighAnswer,
+  "orders-request": OrdersRequest,
+  "orders-answer": OrdersAnswer,
+  "play-request": PlayRequest,
+  "play-answer": PlayAnswer,
+  "wear-request": WearRequest,
+  "wear-answer": WearAnswer,
   knowledge: Knowledge,
 };
 

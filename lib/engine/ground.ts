@@ -1,6 +1,7 @@
 import { type Car, readCar, type CarInput } from "../car/car.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { CompiledFault, CompiledShowing, Knowledge } from "../knowledge/schema/compiled.ts";
+import { knownContexts } from "./contexts.ts";
 import { buildNodes, type ObservationNode } from "./observation-nodes.ts";
 import { indexPlaces, type PlaceIndex } from "./place-index.ts";
 import { suspectPriors } from "./priors.ts";
@@ -43,16 +44,7 @@ export function groundCar(
   contexts: readonly string[] = [],
 ): Grounded {
   const { car } = readCar(knowledge, carInput);
-  const happened = [...new Set(contexts)].sort();
-  for (const id of happened) {
-    if (!knowledge.contexts.some((c) => c.id === id)) {
-      throw new CornerwiseError(
-        "unknown-id",
-        `"${id}" is not something that can have happened; see the list of findings.`,
-        { id },
-      );
-    }
-  }
+  const happened = knownContexts(knowledge, contexts);
   const places = indexPlaces(knowledge);
   const suspects = suspectPriors(knowledge, car, happened, places)
     .filter((s) => s.prior > SMALLEST_PRIOR)

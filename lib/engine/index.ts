@@ -18,6 +18,8 @@ export type { StopNotice } from "./stop-notices.ts";
 export { stopSignal } from "./stop-signal.ts";
 export type { StopSignal } from "./stop-signal.ts";
 export type { Suspect } from "./suspect.ts";
+export { wearView } from "./wear-view.ts";
+export type { WearLine } from "./wear-view.ts";
 export { weigh, weighing } from "./weigh.ts";
 export type { ExplainingSet, RankedSuspect, Weighed, Weighing } from "./weigh.ts";
 export { whySuspect } from "./why.ts";

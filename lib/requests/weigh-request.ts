@@ -1,6 +1,5 @@
 import { z } from "zod";
 import { readCar } from "../car/car.ts";
-import { CornerwiseError } from "../errors.ts";
 import {
   type Answer,
   type AnswerProblem,
@@ -15,6 +14,7 @@ import {
 } from "../engine/index.ts";
 import type { CompiledPart, Knowledge } from "../knowledge/schema/compiled.ts";
 import { readText } from "../words/index.ts";
+import { parseRequest } from "./parse-request.ts";
 
 /** One finding of a request; ids as `cornerwise findings` lists them. */
 const FindingInput = z.strictObject({
@@ -94,7 +94,7 @@ const NEXT_LISTED = 10;
  * Errors: `bad-request` naming the field and how to mend it; `unknown-id` for a finding that does not exist.
  */
 export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighAnswer {
-  const request = parseRequest(input);
+  const request = parseRequest(WeighRequest, "weigh-request", input);
   const proposals = request.text ? readText(knowledge, request.text) : [];
   const given = request.findings ?? [];
   const givenIds = new Set(given.map((f) => f.id));
@@ -161,17 +161,6 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
     })),
     problems: [...unusedKeys(knowledge, request.car ?? {}), ...weighed.problems],
   };
-}
-
-function parseRequest(input: unknown): WeighRequest {
-  const parsed = WeighRequest.safeParse(input);
-  if (parsed.success) return parsed.data;
-  const issues = parsed.error.issues.map((i) => `${i.path.join(".") || "the request"}: ${i.message}`);
-  throw new CornerwiseError(
-    "bad-request",
-    `The request does not follow its schema: ${issues.join("; ")}. Print the schema with "cornerwise schema weigh-request".`,
-    { issues },
-  );
 }
 
 /** Every name of a part, its own first. */

@@ -1,9 +1,7 @@
-import { CornerwiseError } from "../../errors.ts";
-import type { Knowledge } from "../../knowledge/schema/compiled.ts";
 import { answerWeighRequest } from "../../requests/weigh-request.ts";
-import { type Command, type CommandIo, EXIT } from "../command.ts";
-import { KNOWLEDGE_HELP, loadKnowledge } from "../load-knowledge.ts";
-import { readArgs } from "../read-args.ts";
+import { answerJson } from "../answer-json.ts";
+import type { Command } from "../command.ts";
+import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
 
 const HELP = `Use: cornerwise weigh [--lines] [options] < request.json
 
@@ -46,49 +44,5 @@ export const weighCommand: Command = {
   name: "weigh",
   summary: "rank the suspects behind a complaint and name the next checks",
   help: HELP,
-  run: async (args, io) => {
-    const { values } = readArgs(args, { lines: { type: "boolean" }, knowledge: { type: "string" } }, 0);
-    const knowledge = await loadKnowledge(values.knowledge, io.cwd);
-    const input = await io.stdin();
-    if (values.lines === true) return answerLines(knowledge, input, io);
-    if (input.trim() === "") {
-      throw new CornerwiseError(
-        "bad-request",
-        `standard input is empty. Give a JSON request, such as {"text": "..."}.`,
-      );
-    }
-    io.stdout(`${JSON.stringify(answerWeighRequest(knowledge, parse(input)), null, 2)}\n`);
-    return EXIT.ok;
-  },
+  run: (args, io) => answerJson("weigh", args, io, answerWeighRequest, `{"text": "..."}`),
 };
-
-function answerLines(knowledge: Knowledge, input: string, io: CommandIo): number {
-  const lines = input.split(/\r?\n/);
-  if (lines.at(-1) === "") lines.pop();
-  lines.forEach((line, k) => {
-    let answer: unknown;
-    try {
-      answer = answerWeighRequest(knowledge, parse(line));
-    } catch (error) {
-      if (!(error instanceof CornerwiseError)) throw error;
-      answer = { error: { code: error.code, message: error.message } };
-      io.stderr(`cornerwise weigh: line ${k + 1}: ${error.message}\n`);
-    }
-    io.stdout(`${JSON.stringify(answer)}\n`);
-  });
-  return EXIT.ok;
-}
-
-function parse(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (cause) {
-    const why = cause instanceof Error ? cause.message : String(cause);
-    throw new CornerwiseError(
-      "bad-request",
-      `the request is no JSON (${why}). Mend it, or see --help.`,
-      {},
-      { cause },
-    );
-  }
-}

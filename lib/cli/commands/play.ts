@@ -1,0 +1,57 @@
+import { answerPlayRequest } from "../../requests/play-request.ts";
+import { answerJson } from "../answer-json.ts";
+import type { Command } from "../command.ts";
+import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
+
+const HELP = `Use: cornerwise play [--lines] [options] < request.json
+
+Turns free play or run-out into mm, inches and degrees, and sets it beside the
+published limits, each with the rule that it stands in. Reads one JSON request from
+standard input, or many with --lines (one request a line, one answer a line, in
+order; for a bad line an object {"error": {"code", "message"}}).
+
+Request:
+  {"quantity": "steering-rim",                what was measured: steering-rim,
+                                              linkage or rim-run-out
+   "value": 20, "unit": "mm",                 mm, in or deg
+   "circle": {"value": 380, "unit": "mm"},    diameter measured on: the steering
+                                              wheel, the tyre, the rim
+   "rim": {"value": 16, "unit": "in"},        for rules that go by the rim
+   "country": "GB",                           US, US-MO, GB, EU; left out: all
+   "place": "front-left",                     for the finding
+   "car": {"steering": "rack-hydraulic"}}     leaves out rules for other cars
+Only quantity, value and unit are needed; degrees and some rules need the circle.
+
+Answer:
+  {"release", "quantity", "name", "how", "mm", "in", "deg",
+   "limits": [{"id", "rule", "country", "applies", "note", "needs",
+               "standing": "under|at|over|unknown", "most": {"mm", "in", "deg"}}],
+   "finding": {"id", "value"}, "findingName", "decides"}
+"how" says how it is measured. "most" is what the rule allows; "at" is exactly that.
+"unknown": the rule goes by a diameter that was not given ("needs"). "finding" can be
+put into a weigh request. The maker's figure decides; no answer says that a car is
+fit to drive.
+The whole schemas: cornerwise schema play-request, cornerwise schema play-answer.
+
+Options:
+  --lines                  one request a line, one answer a line
+${KNOWLEDGE_HELP}
+  --help                   this text
+
+Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
+is wrong, 3 it could not be done.
+
+Examples:
+  echo '{"quantity": "steering-rim", "value": 1, "unit": "in",
+         "circle": {"value": 15, "unit": "in"}}' | cornerwise play
+  echo '{"quantity": "linkage", "value": 6, "unit": "mm", "place": "front-left"}' | cornerwise play
+`;
+
+/** `cornerwise play`: a movement in mm, inches and degrees beside the published limits. */
+export const playCommand: Command = {
+  name: "play",
+  summary: "convert free play or run-out and set it beside the published limits",
+  help: HELP,
+  run: (args, io) =>
+    answerJson("play", args, io, answerPlayRequest, `{"quantity": "linkage", "value": 6, "unit": "mm"}`),
+};

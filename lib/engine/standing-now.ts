@@ -1,0 +1,36 @@
+import { standingChance } from "../car/standing-chance.ts";
+import type { Usage } from "../car/usage.ts";
+import type { CompiledFault, Knowledge } from "../knowledge/schema/compiled.ts";
+import { scaledOdds } from "../maths/scaled-odds.ts";
+import type { FaultReading } from "./fault-readings.ts";
+
+/** Priors are held below this: nothing is taken as certain before the car was looked at. */
+const LARGEST_PRIOR = 0.6;
+
+/**
+ * Chance that the fault is there now, on a car that has the part, before any finding.
+ *
+ * The standing chance of its wear life (or its plain share), with modifiers on life and odds, and the odds factor of
+ * everything that happened lately. `used` is how far and how long the part has run.
+ */
+export function standingNow(
+  knowledge: Knowledge,
+  used: Usage,
+  contexts: readonly string[],
+  fault: CompiledFault,
+  reading: Pick<FaultReading, "life" | "odds">,
+): number {
+  const { life } = reading;
+  let { odds } = reading;
+  for (const context of contexts) {
+    if (Object.hasOwn(fault.contexts, context)) odds *= fault.contexts[context] ?? 1;
+  }
+  const base = fault.life;
+  const { stands } = knowledge.car;
+  let chance: number;
+  if ("share" in base) chance = base.share;
+  else if ("km" in base)
+    chance = standingChance(used.km, base.stands ?? stands.km, base.km * life, base.shape);
+  else chance = standingChance(used.years, base.stands ?? stands.years, base.years * life, base.shape);
+  return Math.min(scaledOdds(chance, odds), LARGEST_PRIOR);
+}

@@ -4,9 +4,7 @@ import { parseTyreSize, type TyreSize, tyreGeometry, writeTyreSize } from "../..
 import { CornerwiseError } from "../../lib/errors.ts";
 
 const SERVICES = [undefined, "91V", "104/102R", "98Y", "120/116Q"] as const;
-const service = fc
-  .constantFrom(...SERVICES)
-  .map((found) => (found === undefined ? {} : { service: found }));
+const service = fc.constantFrom(...SERVICES).map((found) => (found === undefined ? {} : { service: found }));
 const rim = fc.constantFrom(10, 13, 14, 15, 16, 16.5, 17, 18, 19, 19.5, 20, 22, 24);
 
 const metric: fc.Arbitrary<TyreSize> = fc

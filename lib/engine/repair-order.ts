@@ -59,17 +59,18 @@ export function repairPlan(causes: PossibleCauses, prices: RepairPrices): Repair
 
 /** Every repair that can help, largest chance over cost first; ties by index. */
 export function byChanceOverCost(causes: PossibleCauses, prices: RepairPrices): number[] {
-  const chance = new Map<number, number>();
-  causes.cures.forEach((cures, c) => {
-    for (const repair of cures ?? [])
-      chance.set(repair, (chance.get(repair) ?? 0) + (causes.probability[c] ?? 0));
-  });
-  const ratio = new Map(
-    [...chance].map(([repair, p]) => [repair, p / ((prices.wrong[repair] ?? 0) + prices.notCured)]),
-  );
-  return [...chance.keys()]
-    .filter((repair) => (chance.get(repair) ?? 0) > 0)
-    .sort((a, b) => (ratio.get(b) ?? 0) - (ratio.get(a) ?? 0) || a - b);
+  const ratio = new Float64Array(prices.wrong.length);
+  const order: number[] = [];
+  for (let c = 0; c < causes.cures.length; c++) {
+    const p = causes.probability[c] as number;
+    for (const repair of causes.cures[c] ?? []) {
+      if (p > 0 && ratio[repair] === 0) order.push(repair);
+      ratio[repair] = (ratio[repair] as number) + p;
+    }
+  }
+  for (const repair of order)
+    ratio[repair] = (ratio[repair] as number) / ((prices.wrong[repair] as number) + prices.notCured);
+  return order.sort((a, b) => (ratio[b] as number) - (ratio[a] as number) || a - b);
 }
 
 /** Expected cost, and chance that it is not cured, after the first 0, 1, 2 ... repairs of the order. */
@@ -78,26 +79,31 @@ function prefixCosts(
   causes: PossibleCauses,
   prices: RepairPrices,
 ): { cost: number; left: number }[] {
-  const open = causes.cures.map((cures) => (cures === undefined ? Number.POSITIVE_INFINITY : cures.length));
-  const uses = new Map<number, number[]>();
-  let total = 0;
-  causes.cures.forEach((cures, c) => {
-    total += causes.probability[c] ?? 0;
-    for (const repair of cures ?? []) uses.set(repair, [...(uses.get(repair) ?? []), c]);
-  });
-  let left = total;
+  const { cures, probability } = causes;
+  const open = new Int32Array(cures.length);
+  const uses: number[][] = Array.from({ length: prices.wrong.length }, () => []);
+  let left = 0;
+  for (let c = 0; c < cures.length; c++) {
+    left += probability[c] as number;
+    for (const repair of cures[c] ?? []) {
+      uses[repair]?.push(c);
+      open[c] = (open[c] as number) + 1;
+    }
+  }
   let spent = 0;
   const out = [{ cost: left * prices.refer, left }];
   for (const repair of order) {
-    const own = uses.get(repair) ?? [];
-    const needed = own.reduce((sum, c) => sum + (causes.probability[c] ?? 0), 0);
-    spent += needed * (prices.right[repair] ?? 0);
-    spent += Math.max(0, left - needed) * (prices.wrong[repair] ?? 0);
-    for (const c of own) {
-      open[c] = (open[c] ?? 1) - 1;
-      if (open[c] === 0) left -= causes.probability[c] ?? 0;
+    let needed = 0;
+    let cured = 0;
+    for (const c of uses[repair] ?? []) {
+      const p = probability[c] as number;
+      needed += p;
+      open[c] = (open[c] as number) - 1;
+      if (open[c] === 0) cured += p;
     }
-    left = Math.max(0, left);
+    spent += needed * (prices.right[repair] as number);
+    spent += Math.max(0, left - needed) * (prices.wrong[repair] as number);
+    left = Math.max(0, left - cured);
     spent += left * prices.notCured;
     out.push({ cost: spent + left * prices.refer, left });
   }

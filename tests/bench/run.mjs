@@ -3,9 +3,13 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { parseArgs } from "node:util";
 import { build } from "vite";
 
-/** Title, file in this folder, exported function. Run some only: `npm run bench -- core`. */
+/**
+ * Title, file in this folder, exported function. Run some only: `npm run bench -- core`. Those that take long run only when
+ * named: `npm run bench -- policies --cars 400`; `simulation` names them all.
+ */
 const sections = [
   {
     title: "One more answer on the shipped knowledge: weigh and choose the next check",
@@ -13,6 +17,11 @@ const sections = [
     run: "shippedKnowledgeStep",
   },
   { title: "Reading an owner's words", file: "shipped.bench.ts", run: "readingText" },
+  {
+    title: "Growth: the knowledge at 1, 10 and 100 times its size",
+    file: "growth.bench.ts",
+    run: "growthWithKnowledge",
+  },
   {
     title: "One answer: explain the complaint and rate 120 checks (150 suspects, 300 findings)",
     file: "core.bench.ts",
@@ -28,11 +37,27 @@ const sections = [
     file: "core.bench.ts",
     run: "withoutLocality",
   },
+  {
+    title: "Simulation: every policy on the shipped knowledge",
+    file: "policies.bench.ts",
+    run: "comparePolicies",
+    worker: "simulation.worker.ts",
+  },
 ];
 
-const wanted = process.argv.slice(2);
-const chosen = sections.filter(
-  ({ file, run }) => wanted.length === 0 || wanted.some((word) => `${file} ${run}`.includes(word)),
+const { values: options, positionals: wanted } = parseArgs({
+  options: { cars: { type: "string" } },
+  allowPositionals: true,
+});
+const cars = options.cars === undefined ? undefined : Number(options.cars);
+if (cars !== undefined && !(Number.isInteger(cars) && cars > 0)) {
+  console.error("--cars takes a whole number above 0.");
+  process.exit(1);
+}
+const chosen = sections.filter(({ title, file, run, worker }) =>
+  wanted.length === 0
+    ? worker === undefined
+    : wanted.some((word) => `${title} ${file} ${run}`.toLowerCase().includes(word.toLowerCase())),
 );
 if (chosen.length === 0) {
   console.error(
@@ -56,12 +81,18 @@ await build({
     emptyOutDir: true,
     target: "node20",
     rollupOptions: {
-      input: [...new Set(chosen.map(({ file }) => join(import.meta.dirname, file)))],
-      output: { entryFileNames: "[name].mjs" },
+      input: [
+        ...new Set(
+          chosen
+            .flatMap(({ file, worker }) => (worker === undefined ? [file] : [file, worker]))
+            .map((file) => join(import.meta.dirname, file)),
+        ),
+      ],
+      output: { entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
     },
   },
 });
 for (const { title, file, run } of chosen) {
   const module = await import(pathToFileURL(join(outDir, file.replace(/\.ts$/, ".mjs"))).href);
-  console.log(`\n${title}\n${await module[run]()}`);
+  console.log(`\n${title}\n${await module[run]({ cars })}`);
 }

@@ -1,0 +1,13 @@
+export {
+  chanceOverCost,
+  fixedChecklist,
+  gainAlone,
+  gainPerMinute,
+  likeliestFirst,
+  randomChoice,
+  shippedChoice,
+} from "./choices.ts";
+export { playCase } from "./play-case.ts";
+export type { PlayedCase, PlayOptions } from "./play-case.ts";
+export type { Policy, Situation, StopRule, Verdict } from "./policy.ts";
+export { byConfidence, byExpectedCost } from "./stop-rules.ts";

@@ -1,0 +1,126 @@
+import type { Costs } from "../../knowledge/schema/costs.ts";
+import type { Answer } from "../answers.ts";
+import type { Grounded } from "../ground.ts";
+import { type ProposedCheck, proposeChecks, type ProposeOptions } from "../propose.ts";
+import { remedyCost, repairOf } from "../repair-cost.ts";
+import { checkResult, questionResult } from "../simulate/results.ts";
+import { firedSuspects, type SimulatedCar } from "../simulate/simulated-car.ts";
+import { weighing } from "../weigh.ts";
+import type { Policy, Situation, StopRule, Verdict } from "./policy.ts";
+
+/** How a case is played. */
+export interface PlayOptions extends Pick<ProposeOptions, "who" | "lift" | "helper" | "only"> {
+  readonly costs: Costs;
+  /** Chances for policies that choose by chance. */
+  readonly uniform: () => number;
+  /** Minutes after which the search ends whatever is known; 400 when left out. */
+  readonly mostMinutes?: number | undefined;
+  /** Called after each weighing: for looking on, not for changing anything. */
+  readonly watch?: ((situation: Situation) => void) | undefined;
+}
+
+/** A case played to its end. */
+export interface PlayedCase {
+  readonly verdict: Verdict;
+  /** The part named did cause the complaint; or it was handed over and nothing in the knowledge did. */
+  readonly right: boolean;
+  /** Minutes to the verdict: checks, questions, set-ups. */
+  readonly minutes: number;
+  readonly setUpChanges: number;
+  /** Ids of checks and questions, in their order. */
+  readonly checks: readonly string[];
+  /** Minutes of work after the verdict: repairs, needless ones too, seeing whether it is gone, handing over. */
+  readonly repairMinutes: number;
+  readonly cured: boolean;
+}
+
+/**
+ * Plays a simulated car to its verdict, then makes the repairs in their order until the complaint is gone.
+ *
+ * Who checks sees the car through `grounded`; the car answers from its own world, which may differ.
+ */
+export function playCase(
+  grounded: Grounded,
+  car: SimulatedCar,
+  policy: Policy,
+  stop: StopRule,
+  options: PlayOptions,
+): PlayedCase {
+  const { setUps, contexts } = grounded.knowledge;
+  const answers: Answer[] = [...car.told];
+  // What happened lately is part of the car's priors already: not asked again.
+  for (const { id } of contexts) {
+    if (!grounded.contexts.includes(id)) answers.push({ finding: id, state: "absent", by: "report" });
+  }
+  const checks: string[] = [];
+  let setUp = setUps.start;
+  let minutes = 0;
+  let setUpChanges = 0;
+  for (;;) {
+    const now = weighing(grounded, answers);
+    const { who, lift, helper, only } = options;
+    const proposed = proposeChecks(grounded, answers, now, { setUp, who, lift, helper, only });
+    const situation: Situation = { grounded, answers, weighing: now, proposed, setUp, minutes };
+    options.watch?.(situation);
+    const out = minutes >= (options.mostMinutes ?? 400);
+    const verdict = out ? stop.atLast(situation) : stop.verdict(situation);
+    const next = verdict === undefined ? policy.next(situation, options.uniform) : undefined;
+    if (next === undefined) {
+      return ended(grounded, car, verdict ?? stop.atLast(situation), options.costs, {
+        minutes,
+        setUpChanges,
+        checks,
+      });
+    }
+    answers.push(...resultOf(car, next));
+    checks.push(next.id);
+    minutes += next.minutes + next.setUpMinutes;
+    if (next.setUp !== setUp) setUpChanges += 1;
+    setUp = next.setUp;
+  }
+}
+
+function resultOf(car: SimulatedCar, next: ProposedCheck): Answer[] {
+  const [first] = next.settles;
+  return next.kind === "question" && first !== undefined
+    ? [questionResult(car, first.finding)]
+    : checkResult(car, next.settles);
+}
+
+function ended(
+  grounded: Grounded,
+  car: SimulatedCar,
+  verdict: Verdict,
+  costs: Costs,
+  spent: Pick<PlayedCase, "minutes" | "setUpChanges" | "checks">,
+): PlayedCase {
+  const needed = new Map(firedSuspects(car).map((i) => [repairOf(grounded, i), i]));
+  const unknown = car.leaked ? 1 : 0;
+  const right = verdict.repair === undefined ? needed.size === 0 : needed.has(verdict.repair);
+  const open = new Set(needed.keys());
+  let repairMinutes = 0;
+  for (const repair of verdict.order) {
+    const suspect = needed.get(repair) ?? anySuspectOf(grounded, repair);
+    repairMinutes += remedyCost(grounded, costs, suspect).minutes + costs.verifyMinutes;
+    open.delete(repair);
+    if (open.size + unknown === 0) break;
+  }
+  const cured = open.size + unknown === 0;
+  return {
+    ...spent,
+    verdict,
+    right,
+    repairMinutes: repairMinutes + (cured ? 0 : costs.refer.minutes),
+    cured,
+  };
+}
+
+/** A suspect that the repair would have mended, the likeliest beforehand: what the needless work is like. */
+function anySuspectOf(grounded: Grounded, repair: string): number {
+  let best = -1;
+  grounded.suspects.forEach((suspect, i) => {
+    if (repairOf(grounded, i) !== repair) return;
+    if (best < 0 || suspect.prior > (grounded.prior[best] ?? 0)) best = i;
+  });
+  return best;
+}

@@ -1,0 +1,61 @@
+import type { Costs } from "../../knowledge/schema/costs.ts";
+import { type Decision, decideNext } from "../decide.ts";
+import { repairOf } from "../repair-cost.ts";
+import type { Situation, StopRule, Verdict } from "./policy.ts";
+
+/** The shipped rule: stop when no check is expected to save more than the margin times its minutes. */
+export function byExpectedCost(costs: Costs): StopRule {
+  const decide = (situation: Situation, proposed: Situation["proposed"]): Decision =>
+    decideNext(situation.grounded, situation.answers, situation.weighing, proposed, {
+      costs,
+      firstWorth: true,
+    });
+  return {
+    name: "expected cost",
+    verdict: (situation) => {
+      const decision = decide(situation, situation.proposed);
+      return decision.kind === "check" ? undefined : verdictOf(decision);
+    },
+    atLast: (situation) => verdictOf(decide(situation, [])),
+  };
+}
+
+/** Stop at a proven part, at a repair that is likely enough, or when no check tells as much as the least information. */
+export function byConfidence(costs: Costs, confidence: number, leastBits: number): StopRule {
+  const decide = (situation: Situation): Decision =>
+    decideNext(situation.grounded, situation.answers, situation.weighing, [], { costs });
+  return {
+    name: `confidence ${confidence}`,
+    verdict: (situation) => {
+      if (isProven(situation) || likeliestRepair(situation) >= confidence)
+        return { ...verdictOf(decide(situation)), sure: true };
+      const tells = situation.proposed.some((p) => p.gainBits >= leastBits);
+      return tells ? undefined : { ...verdictOf(decide(situation)), sure: false };
+    },
+    atLast: (situation) => ({ ...verdictOf(decide(situation)), sure: false }),
+  };
+}
+
+function isProven({ weighing }: Situation): boolean {
+  return weighing.weighed.ranking.some((r) => r.proven && r.explains >= 0.5);
+}
+
+/** Chance of the likeliest repair, summed over its faults: near enough, and cheap. */
+function likeliestRepair({ grounded, weighing }: Situation): number {
+  const chances = new Map<string, number>();
+  for (const { suspect, explains } of weighing.weighed.ranking) {
+    if (explains < 0.01) break;
+    const repair = repairOf(grounded, suspect.index);
+    chances.set(repair, (chances.get(repair) ?? 0) + explains);
+  }
+  return Math.min(1, Math.max(0, ...chances.values()));
+}
+
+function verdictOf(decision: Decision): Verdict {
+  const [likeliest] = decision.repairs;
+  const order = decision.choices.find((c) => c.way === "repair")?.steps ?? [];
+  if (decision.kind !== "repair" || likeliest === undefined) {
+    return { kind: "refer", repair: undefined, chance: 0, order: [], sure: false };
+  }
+  return { kind: "repair", repair: likeliest.repair, chance: likeliest.chance, order, sure: decision.sure };
+}

@@ -1,0 +1,60 @@
+/** Cases on one car of the road, each played by every policy. */
+export interface PolicyJob {
+  readonly kind: "policies";
+  readonly seed: number;
+  readonly cars: number;
+}
+
+/** Cases on one car of the road whose forecasts are noted; `perturbed` lets the world differ from the knowledge. */
+export interface CalibrationJob {
+  readonly kind: "calibration";
+  readonly seed: number;
+  readonly cars: number;
+  readonly perturbed: boolean;
+}
+
+/** Cases that start from given faults. */
+export interface ReachJob {
+  readonly kind: "reach";
+  readonly seed: number;
+  readonly faults: readonly string[];
+  readonly cases: number;
+}
+
+/** Small random instances against their optimum. */
+export interface OptimumJob {
+  readonly kind: "optimum";
+  readonly seeds: readonly number[];
+}
+
+export type SimulationJob = PolicyJob | CalibrationJob | ReachJob | OptimumJob;
+
+/** One case played by one policy under one stop rule. */
+export interface PolicyRow {
+  readonly stop: string;
+  readonly policy: string;
+  readonly minutes: number;
+  readonly checks: number;
+  readonly setUpChanges: number;
+  readonly right: boolean;
+  readonly sure: boolean;
+  readonly chance: number;
+  readonly repairMinutes: number;
+  readonly referred: boolean;
+}
+
+/** Forecasts and what came of them. */
+export interface Forecasts {
+  readonly forecast: number[];
+  readonly cameTrue: number[];
+}
+
+/** Cases from one fault. */
+export interface ReachRow {
+  readonly fault: string;
+  readonly cases: number;
+  readonly right: number;
+  readonly minutes: number;
+  /** What was named instead, once for each wrong case. */
+  readonly named: readonly string[];
+}

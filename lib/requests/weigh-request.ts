@@ -12,12 +12,13 @@ import {
   stopSignal,
   weighing,
 } from "../engine/index.ts";
+import { CornerwiseError } from "../errors.ts";
 import type { CompiledPart, Knowledge } from "../knowledge/schema/compiled.ts";
 import { readText } from "../words/index.ts";
 import { parseRequest } from "./parse-request.ts";
 
 /** One finding of a request; ids as `cornerwise findings` lists them. */
-const FindingInput = z.strictObject({
+const FindingInput = z.object({
   id: z.string().min(1).max(200),
   state: z.enum(["present", "absent", "unknown"]).default("present"),
   level: z.string().max(40).optional(),
@@ -25,8 +26,8 @@ const FindingInput = z.strictObject({
   by: z.enum(["report", "check"]).default("check"),
 });
 
-/** What `cornerwise weigh` reads; every field may be left out. */
-export const WeighRequest = z.strictObject({
+/** What `cornerwise weigh` reads; every field may be left out. Fields that it does not know are named, not refused. */
+export const WeighRequest = z.looseObject({
   car: z.record(z.string(), z.json()).nullish(),
   text: z.string().max(20_000).nullish(),
   findings: z.array(FindingInput).max(500).nullish(),
@@ -95,6 +96,7 @@ const NEXT_LISTED = 10;
  */
 export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighAnswer {
   const request = parseRequest(WeighRequest, "weigh-request", input);
+  requireSetUp(knowledge, request.setUp);
   const proposals = request.text ? readText(knowledge, request.text) : [];
   const given = request.findings ?? [];
   const givenIds = new Set(given.map((f) => f.id));
@@ -159,13 +161,36 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
       setUpMinutes: p.setUpMinutes,
       gainBits: p.gainBits,
     })),
-    problems: [...unusedKeys(knowledge, request.car ?? {}), ...weighed.problems],
+    problems: [...unknownFields(request), ...unusedKeys(knowledge, request.car ?? {}), ...weighed.problems],
   };
 }
 
 /** Every name of a part, its own first. */
 function namesOf(part: CompiledPart | undefined, id: string): string[] {
   return part === undefined ? [id] : [...new Set([part.name, ...part.otherNames, ...part.generalNames])];
+}
+
+function unknownFields(request: WeighRequest): AnswerProblem[] {
+  return Object.keys(request)
+    .filter((key) => !Object.hasOwn(WeighRequest.shape, key))
+    .map((key) => ({
+      code: "no-effect",
+      finding: key,
+      message: `A request has no field "${key}", so it changes nothing.`,
+    }));
+}
+
+/** Errors: `unknown-id` for a set-up that the knowledge does not hold. */
+function requireSetUp(knowledge: Knowledge, setUp: string | null | undefined): void {
+  const known = knowledge.setUps.setUps.map((s) => s.id);
+  if (setUp === undefined || setUp === null || known.includes(setUp)) return;
+  throw new CornerwiseError(
+    "unknown-id",
+    `setUp: "${setUp}" is no set-up; use ${known.map((id) => `"${id}"`).join(", ")}.`,
+    {
+      setUp,
+    },
+  );
 }
 
 function unusedKeys(knowledge: Knowledge, car: Record<string, unknown>): AnswerProblem[] {

@@ -1,4 +1,5 @@
 import { findingName } from "../../lib/engine/finding-id.ts";
+import { suspectName } from "../../lib/engine/names.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 
 /** Name of a finding; the id itself when the knowledge does not hold it (a case weighed with another release). */
@@ -25,12 +26,9 @@ export function nameOfPlace(knowledge: Knowledge, id: string | undefined): strin
 
 /** "front left lower ball joint: worn, with play" from a suspect's id. */
 export function nameOfSuspect(knowledge: Knowledge, id: string): string {
-  const [faultId = "", place] = id.split("@");
+  const [faultId = "", place = ""] = id.split("@");
   const fault = knowledge.faults.find((f) => f.id === faultId);
-  const part = knowledge.parts.find((p) => p.id === fault?.part);
-  if (fault === undefined || part === undefined) return id;
-  const single = part.places.length === 1;
-  return `${single ? "" : `${nameOfPlace(knowledge, place)} `}${part.name}: ${fault.name}`;
+  return fault === undefined ? id : suspectName(knowledge, { fault: fault.id, part: fault.part, place });
 }
 
 /** Name of a check or a question by its proposal id. */

@@ -24,4 +24,4 @@ export type {
 export { mergeEntries } from "./merge.ts";
 export { parseEntry } from "./parse-entry.ts";
 export { findingAnswers, presentContexts } from "./present-contexts.ts";
-export { entryToUndo, retractionToRedo } from "./undo.ts";
+export { entriesToUndo, entryToUndo, retractionToRedo } from "./undo.ts";

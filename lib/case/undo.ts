@@ -20,6 +20,35 @@ export function entryToUndo(entries: Iterable<Entry>, by?: string): Entry | unde
   );
 }
 
+/** Answers that one tap gave stand within this many milliseconds of one another. */
+const ONE_TAP = 1000;
+
+/**
+ * The entries that one undo takes back: the newest that still has effect and, when it answers a check, the other answers
+ * that the same person gave to the same check in the same tap. Newest first; empty when there is nothing to undo.
+ */
+export function entriesToUndo(entries: Iterable<Entry>, by?: string): Entry[] {
+  const ordered = orderEntries(entries);
+  const newest = entryToUndo(ordered, by);
+  if (newest === undefined) return [];
+  const check = answered(newest)?.check;
+  if (check === undefined) return [newest];
+  const retracted = retractedIds(ordered);
+  return ordered
+    .filter(
+      (entry) =>
+        answered(entry)?.check === check &&
+        entry.by === newest.by &&
+        !retracted.has(entry.id) &&
+        Date.parse(newest.at) - Date.parse(entry.at) <= ONE_TAP,
+    )
+    .toReversed();
+}
+
+function answered(entry: Entry): EntryOf<"answered"> | undefined {
+  return entry.kind === "answered" ? (entry as EntryOf<"answered">) : undefined;
+}
+
 /**
  * The retraction that redo takes back: the newest undo that holds.
  *

@@ -28,5 +28,9 @@ function nameAt(
   const part = knowledge.parts.find((p) => p.id === partId);
   const name = part?.name ?? partId;
   const only = (part?.places.length ?? 0) <= 1;
-  return only ? `${name}: ${fault}` : `${place} ${name}: ${fault}`;
+  if (only) return `${name}: ${fault}`;
+  // "front left" and "front coil spring" say "front" once.
+  const axle = place.split(" ")[0] ?? "";
+  const bare = name.startsWith(`${axle} `) ? name.slice(axle.length + 1) : name;
+  return `${place} ${bare}: ${fault}`;
 }

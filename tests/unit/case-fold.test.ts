@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   type CaseState,
+  entriesToUndo,
   entryToUndo,
   foldCase,
   type KnownEntry,
@@ -173,6 +174,16 @@ describe("undo", () => {
     expect(retractionToRedo(redone)?.id).toBe("r");
     expect(entryToUndo(redone)?.id).toBe("a");
     expect(retractionToRedo([...redone, ...entries(yes("n", 13))])).toBeUndefined();
+  });
+
+  it("takes back together what one tap answered to one check, and no more", () => {
+    const of = (entry: ReturnType<typeof yes>, check: string) => ({ ...entry, check });
+    const list = entries(open, of(yes("a", 1), "x@car"), of(yes("b", 5), "y@car"), of(no("c", 5), "y@car"));
+    const taken = entriesToUndo(list).map((entry) => entry.id);
+    expect(taken).toHaveLength(2);
+    expect(taken).toEqual(expect.arrayContaining(["b", "c"]));
+    expect(entriesToUndo(entries(open, yes("a", 1), no("b", 1))).map((entry) => entry.id)).toHaveLength(1);
+    expect(entriesToUndo(entries(open))).toEqual([]);
   });
 
   it("leaves what others entered alone when asked for one person's", () => {

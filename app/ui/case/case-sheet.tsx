@@ -45,7 +45,7 @@ export function CaseSheet({
   const openSuspect = (id: string) => {
     setSuspect(id);
     requestAnimationFrame(() => {
-      const row = document.getElementById(`suspect-${id}`);
+      const row = document.getElementById(`suspect-${id}`)?.closest("li");
       row?.scrollIntoView({ block: "start" });
       row?.querySelector("button")?.focus({ preventScroll: true });
     });

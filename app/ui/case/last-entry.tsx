@@ -1,7 +1,7 @@
 "use client";
 import type { Entry } from "../../../lib/case/entries.ts";
 import { entryLabel } from "../../../lib/case/entry-label.ts";
-import { entryToUndo } from "../../../lib/case/undo.ts";
+import { entriesToUndo } from "../../../lib/case/undo.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { labelWords } from "../../text/label-words.ts";
@@ -16,9 +16,11 @@ export function LastEntry({
   readonly entries: readonly Entry[];
   readonly append: (...bodies: readonly EntryBody[]) => void;
 }) {
-  const last = entryToUndo(entries);
+  const together = entriesToUndo(entries);
+  const [last] = together;
   if (last === undefined) return null;
-  const words = labelWords(knowledge, entryLabel(last));
+  const more = together.length > 1 ? ` and ${together.length - 1} more of this check` : "";
+  const words = `${labelWords(knowledge, entryLabel(last))}${more}`;
   return (
     <div className="last-entry">
       <span className="small">
@@ -27,7 +29,7 @@ export function LastEntry({
       <button
         type="button"
         aria-label={`Undo the last entry: ${words}`}
-        onClick={() => append({ kind: "retracted", entry: last.id })}
+        onClick={() => append(...together.map((entry) => ({ kind: "retracted", entry: entry.id }) as const))}
       >
         Undo
       </button>

@@ -42,8 +42,8 @@ export function Ranking({
         {shown.map((row, index) => {
           const member = memberOf(row, open);
           return (
-            <li key={row.id}>
-              {row.members.map((m) => (
+            <li key={row.id} id={`suspect-${row.members[0]?.id}`}>
+              {row.members.slice(1).map((m) => (
                 <span key={m.id} id={`suspect-${m.id}`} />
               ))}
               <button

@@ -31,7 +31,8 @@ export function ResultForm({ knowledge, state, proposed, settings, append, onDon
     );
     const start = knowledge.setUps.start;
     const moved = !question && !remote && (state.setUp ?? start) !== proposed.setUp;
-    append(...answers, ...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []));
+    // The car was moved before the check was made: so undo meets the answers first.
+    append(...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []), ...answers);
     setDraft("");
     onDone();
   };

@@ -102,8 +102,7 @@ function greedy(
   outlook: Outlook,
   most: number,
 ): ForeseenBatch | undefined {
-  const { components } = outlook;
-  const values = valuesOf(outlook);
+  const { components, values } = outlook;
   const settled = new Set(answers.flatMap((a) => (a.by === "check" ? [a.finding] : [])));
   let results = noResult(components);
   let gain = 0;
@@ -153,19 +152,4 @@ export function openFindings(
   if (placed === undefined) return [];
   if (placed.nodes.every((n) => !settled.has(n.id))) return placed.findings;
   return placed.findings.filter((_, k) => !settled.has(placed.nodes[k]?.id ?? ""));
-}
-
-/** One value for each set of repairs: causes that are mended alike need not be told apart. */
-function valuesOf({ components, causes }: Outlook): Int32Array {
-  const values = new Map<string, number>();
-  return Int32Array.from(components, ({ kind }, c) => {
-    const key =
-      causes.cures[c]
-        ?.toSorted((a, b) => a - b)
-        .join(" ")
-        .concat(" set") ?? kind;
-    const value = values.get(key) ?? values.size;
-    values.set(key, value);
-    return value;
-  });
 }

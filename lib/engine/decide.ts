@@ -2,7 +2,7 @@ import type { Costs } from "../knowledge/schema/costs.ts";
 import type { Answer } from "./answers.ts";
 import { foreseenBatches, openFindings } from "./batch.ts";
 import type { Grounded } from "./ground.ts";
-import { noResult, type JointResult, resultChances, splitResults } from "./joint-results.ts";
+import { type JointResult, jointGain, noResult, resultChances, splitResults } from "./joint-results.ts";
 import { type Outlook, repairOutlook } from "./outlook.ts";
 import type { ProposedCheck } from "./propose.ts";
 import { asMoney, workshopCosts } from "./repair-cost.ts";
@@ -102,7 +102,7 @@ export function decideNext(
     const why = "A decisive finding proves a part that explains the complaint: the verdict can be given.";
     return { kind: "repair", sure: true, why, ...common };
   }
-  const worth = on.some((c) => c.saves > costs.stop.margin * c.cost);
+  const worth = on.some((c) => isWorth(c, costs));
   if (worth || worthAsking(on, proposed, costs)) {
     return { kind: "check", sure: false, why: "The next check saves more than it costs.", ...common };
   }
@@ -140,13 +140,18 @@ function checkingOn(
       results.reduce((sum, weights) => sum - outlook.costOf(weights), now),
     );
   const out: CheckingOn[] = [];
+  const whole = toTheEnd(outlook, proposed, now);
+  if (whole !== undefined) {
+    out.push(whole);
+    if (firstWorth && isWorth(whole, costs)) return out;
+  }
   for (const check of proposed.filter((p) => p.kind === "check").slice(0, LOOKED_AT)) {
     const chances = resultChances(outlook.components, openFindings(grounded, check, settled));
     const results = splitResults(start, chances);
     const cost = check.minutes + check.setUpMinutes;
     const made = { steps: [check.id], cost, saves: saves(results) };
     out.push(made);
-    if (firstWorth && made.saves > costs.stop.margin * cost) return out;
+    if (firstWorth && isWorth(made, costs)) return out;
   }
   for (const batch of foreseenBatches(grounded, answers, proposed, outlook, BATCH)) {
     if (batch.checks.length < 2) continue;
@@ -156,9 +161,36 @@ function checkingOn(
       saves: saves(batch.results),
     };
     out.push(made);
-    if (firstWorth && made.saves > costs.stop.margin * made.cost) return out;
+    if (firstWorth && isWorth(made, costs)) return out;
   }
   return out;
+}
+
+/**
+ * Checking on until it is known: what is open yet at the rate of the best check, against what knowing would save.
+ *
+ * One check alone says little while many causes are about equally likely, although several would find the one. What comes
+ * later tells less a minute than the best check now, so twice the time is reckoned with.
+ */
+function toTheEnd(outlook: Outlook, proposed: readonly ProposedCheck[], now: number): CheckingOn | undefined {
+  const [best] = proposed;
+  if (best === undefined || best.gainBits < WORTH_CHECKING) return undefined;
+  const open = jointGain(
+    outlook.components.map((c, k) =>
+      new Float64Array(outlook.components.length).fill(c.probability, k, k + 1),
+    ),
+    outlook.values,
+  );
+  const known = outlook.components.reduce((sum, component, c) => {
+    const alone = new Float64Array(outlook.components.length);
+    alone[c] = component.probability;
+    return sum + outlook.costOf(alone);
+  }, 0);
+  return { steps: [best.id], cost: (2 * open) / best.score, saves: now - known };
+}
+
+function isWorth({ saves, cost }: CheckingOn, costs: Costs): boolean {
+  return saves > costs.stop.margin * cost;
 }
 
 function worthAsking(on: readonly CheckingOn[], proposed: readonly ProposedCheck[], costs: Costs): boolean {

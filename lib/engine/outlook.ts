@@ -10,6 +10,8 @@ export interface Outlook {
   readonly components: readonly Component[];
   readonly causes: PossibleCauses;
   readonly priced: PricedRepairs;
+  /** One value for each set of repairs, aligned to the components: causes that are mended alike need not be told apart. */
+  readonly values: Int32Array;
   /** Repair plan as things stand. */
   readonly plan: RepairPlan;
   /** Cost of the better of repairing and handing over, when the components have these weights. Units: minutes. */
@@ -18,7 +20,7 @@ export interface Outlook {
 
 /** Causes whose chances given each are worked out exactly; the core may hold it lower. */
 const EXACT = 24;
-/** Further single causes, with chances that are near enough. */
+/** Further causes and pairs of them, with chances that are near enough. */
 const MOST_MORE = 24;
 const SMALLEST_MORE = 0.002;
 
@@ -37,32 +39,44 @@ export function repairOutlook(grounded: Grounded, explanation: Explanation, cost
     return Math.min(repairPlan({ cures, probability }, priced.prices).cost, total * priced.prices.refer);
   };
   const causes = { cures, probability: Float64Array.from(components, (c) => c.probability) };
-  return { components, causes, priced, plan: repairPlan(causes, priced.prices), costOf: better };
+  const values = valuesOf(components, cures);
+  return { components, causes, values, priced, plan: repairPlan(causes, priced.prices), costOf: better };
+}
+
+function valuesOf(components: readonly Component[], cures: PossibleCauses["cures"]): Int32Array {
+  const values = new Map<string, number>();
+  return Int32Array.from(components, ({ kind }, c) => {
+    const own = cures[c]?.toSorted((a, b) => a - b);
+    const key = own === undefined ? kind : `repairs ${own.join(" ")}`;
+    const value = values.get(key) ?? values.size;
+    values.set(key, value);
+    return value;
+  });
 }
 
 /**
- * The core's components with further single causes taken out of the rest, so that what a check could prove of them counts.
+ * The core's components with further causes and pairs taken out of the rest, so that what a check could prove of them counts.
  *
- * Their rows are those with the target silent and the cause set to certain: exact but for what ties it to other suspects.
+ * Their rows are those with the target silent and the causes set to certain: exact but for what ties them to other suspects.
  */
 function finerComponents(explanation: Explanation): Component[] {
   const base = explanation.components(EXACT);
   const rest = base.find((c) => c.kind === "rest");
   const silent = base.find((c) => c.kind === "none")?.marginals;
   if (rest === undefined || silent === undefined) return [...base];
-  const named = new Set(base.flatMap((c) => (c.set.length === 1 ? c.set : [])));
-  const more = Array.from(explanation.singles, (probability, i) => ({ i, probability }))
-    .filter(({ i, probability }) => probability >= SMALLEST_MORE && !named.has(i))
-    .sort((a, b) => b.probability - a.probability || a.i - b.i)
+  const named = new Set(base.map((c) => c.set.join(" ")));
+  const more = [
+    ...Array.from(explanation.singles, (probability, i) => ({ set: [i], probability })),
+    ...explanation.pairs.map(({ i, j, probability }) => ({ set: [i, j], probability })),
+  ]
+    .filter(({ set, probability }) => probability >= SMALLEST_MORE && !named.has(set.join(" ")))
+    .sort((a, b) => b.probability - a.probability)
     .slice(0, MOST_MORE)
-    .map(
-      ({ i, probability }): Component => ({
-        set: [i],
-        kind: "set",
-        probability,
-        marginals: silent.with(i, 1),
-      }),
-    );
+    .map(({ set, probability }): Component => {
+      const marginals = silent.slice();
+      for (const i of set) marginals[i] = 1;
+      return { set, kind: "set", probability, marginals };
+    });
   const others = base.filter((c) => c !== rest);
   const left = more.reduce((sum, c) => sum - c.probability, rest.probability);
   if (left <= 1e-12) return [...others, ...more];

@@ -1,5 +1,6 @@
 import type { PolicyJob, PolicyRow } from "./simulation-jobs.ts";
 import { workThrough } from "./pool.ts";
+import { grouped, mean, standardError } from "./statistics.ts";
 import { quantile, table } from "./timing.ts";
 
 /** What the command line asks for. */
@@ -9,6 +10,11 @@ export interface SimulationOptions {
 }
 
 const WORKER = new URL("./simulation.worker.mjs", import.meta.url);
+/** Largest share of another policy's minutes that the shipped one may take, in percent. */
+const BARS: ReadonlyMap<string, number> = new Map([
+  ["fixed checklist", 50],
+  ["likeliest suspect first", 40],
+]);
 /** Cases on one car of the road. */
 const CASES_A_CAR = 10;
 
@@ -21,12 +27,8 @@ export async function comparePolicies({ cars = 4000 }: SimulationOptions = {}): 
       cars: Math.min(CASES_A_CAR, cars - k * CASES_A_CAR),
     };
   });
-  const rows = (await workThrough<PolicyJob, PolicyRow[]>(WORKER, "policies", jobs)).flat();
-  const groups = new Map<string, PolicyRow[]>();
-  for (const row of rows) {
-    const key = `${row.stop}\n${row.policy}`;
-    groups.set(key, [...(groups.get(key) ?? []), row]);
-  }
+  const rows = (await workThrough<PolicyRow[]>(WORKER, "policies", jobs)).flat();
+  const groups = grouped(rows, (r) => `${r.stop}\n${r.policy}`);
   const lines = [...groups].map(([key, own]) => [...key.split("\n"), ...summary(own)]);
   const head = [
     "stop",
@@ -41,7 +43,6 @@ export async function comparePolicies({ cars = 4000 }: SimulationOptions = {}): 
     "referred %",
     "sure %",
     "wrong of sure %",
-    "claimed of sure %",
     "repair min",
     "total",
   ];
@@ -63,29 +64,29 @@ function summary(rows: readonly PolicyRow[]): number[] {
     percent(rows.filter((r) => r.referred).length, rows.length),
     percent(sure.length, rows.length),
     percent(sure.filter((r) => !r.right).length, sure.length),
-    100 * mean(sure.map((r) => 1 - r.chance)),
     mean(rows.map((r) => r.repairMinutes)),
     mean(rows.map((r) => r.minutes + r.repairMinutes)),
   ];
 }
 
-/** The shipped policy's minutes as a share of others', under the same stop rule. */
+/** The shipped policy's minutes and errors as a share of others'. */
 function bars(groups: ReadonlyMap<string, readonly PolicyRow[]>): string[] {
-  const of = (key: string): number => mean((groups.get(key) ?? []).map((r) => r.minutes));
-  const stops = [...new Set([...groups.keys()].map((key) => key.split("\n")[0]))];
-  return stops.map((stop) => {
-    const own = of(`${stop}\nshipped`);
-    const share = (policy: string): string => `${((100 * own) / of(`${stop}\n${policy}`)).toFixed(1)} %`;
-    return `${stop}: shipped takes ${share("fixed checklist")} of the fixed checklist's minutes (bar 50 %), ${share("likeliest suspect first")} of likeliest-first's (bar 40 %)`;
-  });
-}
-
-function mean(values: readonly number[]): number {
-  return values.length === 0 ? 0 : values.reduce((sum, v) => sum + v, 0) / values.length;
-}
-
-function standardError(values: readonly number[]): number {
-  const middle = mean(values);
-  const variance = values.reduce((sum, v) => sum + (v - middle) ** 2, 0) / Math.max(1, values.length - 1);
-  return Math.sqrt(variance / values.length);
+  const minutes = (key: string): number => mean((groups.get(key) ?? []).map((r) => r.minutes));
+  const errors = (key: string): number => mean((groups.get(key) ?? []).map((r) => (r.right ? 0 : 100)));
+  const others = [...groups.keys()].filter((key) => BARS.has(key.split("\n")[1] ?? ""));
+  const owns = [...groups.keys()].filter((key) => key.split("\n")[1]?.startsWith("shipped"));
+  const rows = owns.flatMap((own) =>
+    others.map((other) => {
+      const share = (100 * minutes(own)) / minutes(other);
+      const bar = BARS.get(other.split("\n")[1] ?? "") ?? 0;
+      const more = errors(own) - errors(other);
+      const held = share <= bar && more <= 0 ? "yes" : share <= bar ? "errors" : "no";
+      return [own.replace("\n", ": "), other.replace("\n", ": "), share, bar, more, held];
+    }),
+  );
+  return [
+    "",
+    "Minutes of the shipped policy as a share of others', and how many more verdicts are wrong",
+    table(["shipped, stop: policy", "against", "minutes %", "bar %", "errors, points", "held"], rows),
+  ];
 }

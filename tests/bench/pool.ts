@@ -5,10 +5,10 @@ import { Worker } from "node:worker_threads";
  * Works through jobs on worker threads, with a progress bar on stderr. Results come in the order of the jobs, so that the
  * number of threads changes nothing.
  */
-export async function workThrough<Job, Result>(
+export async function workThrough<Result>(
   worker: URL,
   label: string,
-  jobs: readonly Job[],
+  jobs: readonly unknown[],
 ): Promise<Result[]> {
   const results = new Array<Result>(jobs.length);
   const start = performance.now();

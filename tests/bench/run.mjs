@@ -43,6 +43,24 @@ const sections = [
     run: "comparePolicies",
     worker: "simulation.worker.ts",
   },
+  {
+    title: "Simulation: the shipped policy against the exact optimum",
+    file: "optimum.bench.ts",
+    run: "againstTheOptimum",
+    worker: "simulation.worker.ts",
+  },
+  {
+    title: "Simulation: calibration",
+    file: "calibration.bench.ts",
+    run: "reliability",
+    worker: "simulation.worker.ts",
+  },
+  {
+    title: "Simulation: is every fault reached?",
+    file: "reach.bench.ts",
+    run: "reachability",
+    worker: "simulation.worker.ts",
+  },
 ];
 
 const { values: options, positionals: wanted } = parseArgs({

@@ -18,6 +18,7 @@ export interface ReachJob {
   readonly kind: "reach";
   readonly seed: number;
   readonly faults: readonly string[];
+  /** Cases for each fault. */
   readonly cases: number;
 }
 
@@ -27,6 +28,7 @@ export interface OptimumJob {
   readonly seeds: readonly number[];
 }
 
+/** What a worker thread can be given to do. */
 export type SimulationJob = PolicyJob | CalibrationJob | ReachJob | OptimumJob;
 
 /** One case played by one policy under one stop rule. */
@@ -38,7 +40,6 @@ export interface PolicyRow {
   readonly setUpChanges: number;
   readonly right: boolean;
   readonly sure: boolean;
-  readonly chance: number;
   readonly repairMinutes: number;
   readonly referred: boolean;
 }
@@ -49,6 +50,13 @@ export interface Forecasts {
   readonly cameTrue: number[];
 }
 
+/** Forecasts of explaining the complaint, as told and at the verdict, and of being there at all. */
+export interface CalibrationResult {
+  readonly told: Forecasts;
+  readonly verdict: Forecasts;
+  readonly present: Forecasts;
+}
+
 /** Cases from one fault. */
 export interface ReachRow {
   readonly fault: string;
@@ -57,4 +65,10 @@ export interface ReachRow {
   readonly minutes: number;
   /** What was named instead, once for each wrong case. */
   readonly named: readonly string[];
+}
+
+/** Cost of one way of searching one instance, over the optimum's. */
+export interface OptimumRow {
+  readonly way: string;
+  readonly ratio: number;
 }

@@ -1,5 +1,8 @@
 import { parentPort } from "node:worker_threads";
+import { calibrate } from "./calibrate.ts";
+import { againstOptimum } from "./play-optimum.ts";
 import { playPolicies } from "./play-policies.ts";
+import { reach } from "./reach.ts";
 import type { SimulationJob } from "./simulation-jobs.ts";
 
 parentPort?.on("message", (job: SimulationJob) => {
@@ -10,7 +13,11 @@ function work(job: SimulationJob): unknown {
   switch (job.kind) {
     case "policies":
       return playPolicies(job);
-    default:
-      throw new Error(`no such job: ${job.kind}`);
+    case "calibration":
+      return calibrate(job);
+    case "reach":
+      return reach(job);
+    case "optimum":
+      return againstOptimum(job);
   }
 }

@@ -351,7 +351,10 @@ describe("next check, proof and stop", () => {
 describe("a part that only some cars have", () => {
   test("seen by hand it convicts as well on a car of unknown build as on one known to have it", () => {
     const seen = [check("link-play@front-left")];
-    const known = present(seen, "bar-link-worn@front-left", { front: { layout: "strut" }, odometerKm: 130_000 });
+    const known = present(seen, "bar-link-worn@front-left", {
+      front: { layout: "strut" },
+      odometerKm: 130_000,
+    });
     const unknown = present(seen, "bar-link-worn@front-left", { odometerKm: 130_000 });
     // 0.8 p w / (0.8 p w + (1 - 0.8 p) 0.8 leak): the share cancels but for the suspect's own silence.
     expect(Math.abs(known - unknown)).toBeLessThan(0.01);

@@ -46,11 +46,15 @@ export function playCase(
   stop: StopRule,
   options: PlayOptions,
 ): PlayedCase {
-  const { setUps, contexts } = grounded.knowledge;
+  const { setUps, contexts, complaints } = grounded.knowledge;
   const answers: Answer[] = [...car.told];
   // What happened lately is part of the car's priors already: not asked again.
   for (const { id } of contexts) {
     if (!grounded.contexts.includes(id)) answers.push({ finding: id, state: "absent", by: "report" });
+  }
+  // One complaint a case: a yes to a further one would make that one part of what is to be explained.
+  for (const { id } of complaints) {
+    if (id !== car.complaint.id) answers.push({ finding: id, state: "unknown", by: "report" });
   }
   const checks: string[] = [];
   let setUp = setUps.start;

@@ -55,8 +55,8 @@ export function proposeBatch(
   weighing: Weighing,
   options: BatchOptions = {},
 ): Batch | undefined {
-  if (weighing.explanation === undefined) return undefined;
-  const outlook = repairOutlook(grounded, weighing.explanation, workshopCosts(grounded.knowledge));
+  const outlook = repairOutlook(grounded, weighing, workshopCosts(grounded.knowledge));
+  if (outlook === undefined) return undefined;
   const proposed = proposeChecks(grounded, answers, weighing, {
     ...options,
     only: "checks",

@@ -1,8 +1,7 @@
 import type { Costs } from "../knowledge/schema/costs.ts";
 import type { Answer } from "./answers.ts";
-import { foreseenBatches, openFindings } from "./batch.ts";
+import { type CheckingOn, checkingOn, isWorth, WORTH_CHECKING } from "./checking-on.ts";
 import type { Grounded } from "./ground.ts";
-import { type JointResult, jointGain, noResult, resultChances, splitResults } from "./joint-results.ts";
 import { type Outlook, repairOutlook } from "./outlook.ts";
 import type { ProposedCheck } from "./propose.ts";
 import { asMoney, workshopCosts } from "./repair-cost.ts";
@@ -16,6 +15,8 @@ export interface Choice {
   readonly money: number;
   /** Repairs in their order for "repair"; ids of checks for "check"; empty for "refer". */
   readonly steps: readonly string[];
+  /** True for checking on until it is known, which is reckoned by a rule of thumb; the steps then hold the first check. */
+  readonly rough: boolean;
 }
 
 /** A repair with its chance of being one that is needed. */
@@ -47,19 +48,6 @@ export interface DecideOptions {
 
 /** A proven suspect ends the search when it also explains the complaint at least this well. */
 const EXPLAINS_ENOUGH = 0.5;
-/** Information below this is not worth a trip to the car. */
-const WORTH_CHECKING = 0.03;
-/** Checks whose saving is worked out. */
-const LOOKED_AT = 25;
-const BATCH = 5;
-
-/** Making some checks: what it costs and what it is expected to save. Units: minutes. */
-interface CheckingOn {
-  readonly steps: readonly string[];
-  readonly cost: number;
-  readonly saves: number;
-}
-
 /**
  * Compares repairing now, checking on and handing over by expected cost.
  *
@@ -76,34 +64,37 @@ export function decideNext(
   options: DecideOptions = {},
 ): Decision {
   const costs = options.costs ?? workshopCosts(grounded.knowledge);
-  const { weighed, explanation } = weighing;
-  if (explanation === undefined) {
+  const { weighed } = weighing;
+  const outlook = repairOutlook(grounded, weighing, costs);
+  if (outlook === undefined) {
     const why = "Nothing was noticed yet: say what the car does.";
     return { kind: "nothing-reported", sure: false, why, choices: [], repairs: [], currency: costs.currency };
   }
-  const outlook = repairOutlook(grounded, explanation, costs);
   const now = Math.min(outlook.plan.cost, outlook.priced.prices.refer);
   const repairs = likelyRepairs(outlook);
   const proven = weighed.ranking.some((r) => r.proven && r.explains >= EXPLAINS_ENOUGH);
   const on = proven
     ? []
     : checkingOn(grounded, answers, proposed, outlook, now, costs, options.firstWorth === true);
-  const best = on.reduce<CheckingOn | undefined>(
+  const worth = on.filter((c) => isWorth(c, costs));
+  const known = (worth.length > 0 ? worth : on).filter((c) => c.rough !== true);
+  const best = (known.length > 0 ? known : worth).reduce<CheckingOn | undefined>(
     (top, c) => (top === undefined || c.saves - c.cost > top.saves - top.cost ? c : top),
     undefined,
   );
   const choices: Choice[] = [
     choice(costs, "repair", outlook.plan.cost, planSteps(outlook)),
     choice(costs, "refer", outlook.priced.prices.refer, []),
-    ...(best === undefined ? [] : [choice(costs, "check", best.cost + now - best.saves, best.steps)]),
+    ...(best === undefined
+      ? []
+      : [choice(costs, "check", best.cost + now - best.saves, best.steps, best.rough)]),
   ].sort((a, b) => a.minutes - b.minutes);
   const common = { choices, repairs, currency: costs.currency };
   if (proven) {
     const why = "A decisive finding proves a part that explains the complaint: the verdict can be given.";
     return { kind: "repair", sure: true, why, ...common };
   }
-  const worth = on.some((c) => isWorth(c, costs));
-  if (worth || worthAsking(on, proposed, costs)) {
+  if (worth.length > 0 || worthAsking(on, proposed, costs)) {
     return { kind: "check", sure: false, why: "The next check saves more than it costs.", ...common };
   }
   if (safetyInDoubt(grounded, weighing, costs) && tells(proposed)) {
@@ -120,77 +111,6 @@ export function decideNext(
   }
   const why = "Neither a check nor a repair is worth its cost: look with other means, or hand it over.";
   return { kind: "refer", sure: false, why, ...common };
-}
-
-/** What each check, and each batch, is expected to save. */
-function checkingOn(
-  grounded: Grounded,
-  answers: readonly Answer[],
-  proposed: readonly ProposedCheck[],
-  outlook: Outlook,
-  now: number,
-  costs: Costs,
-  firstWorth: boolean,
-): CheckingOn[] {
-  const settled = new Set(answers.flatMap((a) => (a.by === "check" ? [a.finding] : [])));
-  const start = noResult(outlook.components);
-  const saves = (results: readonly JointResult[]): number =>
-    Math.max(
-      0,
-      results.reduce((sum, weights) => sum - outlook.costOf(weights), now),
-    );
-  const out: CheckingOn[] = [];
-  const whole = toTheEnd(outlook, proposed, now);
-  if (whole !== undefined) {
-    out.push(whole);
-    if (firstWorth && isWorth(whole, costs)) return out;
-  }
-  for (const check of proposed.filter((p) => p.kind === "check").slice(0, LOOKED_AT)) {
-    const chances = resultChances(outlook.components, openFindings(grounded, check, settled));
-    const results = splitResults(start, chances);
-    const cost = check.minutes + check.setUpMinutes;
-    const made = { steps: [check.id], cost, saves: saves(results) };
-    out.push(made);
-    if (firstWorth && isWorth(made, costs)) return out;
-  }
-  for (const batch of foreseenBatches(grounded, answers, proposed, outlook, BATCH)) {
-    if (batch.checks.length < 2) continue;
-    const made = {
-      steps: batch.checks.map((c) => c.check.id),
-      cost: batch.minutes + batch.setUpMinutes,
-      saves: saves(batch.results),
-    };
-    out.push(made);
-    if (firstWorth && isWorth(made, costs)) return out;
-  }
-  return out;
-}
-
-/**
- * Checking on until it is known: what is open yet at the rate of the best check, against what knowing would save.
- *
- * One check alone says little while many causes are about equally likely, although several would find the one. What comes
- * later tells less a minute than the best check now, so twice the time is reckoned with.
- */
-function toTheEnd(outlook: Outlook, proposed: readonly ProposedCheck[], now: number): CheckingOn | undefined {
-  const [best] = proposed;
-  if (best === undefined || best.gainBits < WORTH_CHECKING) return undefined;
-  const open = jointGain(
-    outlook.components.map((c, k) =>
-      new Float64Array(outlook.components.length).fill(c.probability, k, k + 1),
-    ),
-    outlook.values,
-  );
-  const known = outlook.components.reduce((sum, component, c) => {
-    const alone = new Float64Array(outlook.components.length);
-    alone[c] = component.probability;
-    return sum + outlook.costOf(alone);
-  }, 0);
-  return { steps: [best.id], cost: (2 * open) / best.score, saves: now - known };
-}
-
-function isWorth({ saves, cost }: CheckingOn, costs: Costs): boolean {
-  return saves > costs.stop.margin * cost;
 }
 
 function worthAsking(on: readonly CheckingOn[], proposed: readonly ProposedCheck[], costs: Costs): boolean {
@@ -221,11 +141,7 @@ function tells(proposed: readonly ProposedCheck[]): boolean {
   return proposed.some((p) => p.kind === "check" && p.gainBits >= WORTH_CHECKING);
 }
 
-function likelyRepairs({ causes, priced }: Outlook): LikelyRepair[] {
-  const chances = new Float64Array(priced.repairs.length);
-  causes.cures.forEach((cures, c) => {
-    for (const repair of cures ?? []) chances[repair] = (chances[repair] ?? 0) + (causes.probability[c] ?? 0);
-  });
+function likelyRepairs({ chances, priced }: Outlook): LikelyRepair[] {
   return priced.repairs
     .map((repair, i) => ({ repair, chance: chances[i] ?? 0 }))
     .sort((a, b) => b.chance - a.chance || (a.repair < b.repair ? -1 : 1));
@@ -235,6 +151,12 @@ function planSteps({ plan, priced }: Outlook): string[] {
   return plan.order.map((i) => priced.repairs[i] ?? "");
 }
 
-function choice(costs: Costs, way: Choice["way"], minutes: number, steps: readonly string[]): Choice {
-  return { way, minutes, money: asMoney(costs, minutes), steps };
+function choice(
+  costs: Costs,
+  way: Choice["way"],
+  minutes: number,
+  steps: readonly string[],
+  rough = false,
+): Choice {
+  return { way, minutes, money: asMoney(costs, minutes), steps, rough };
 }

@@ -1,6 +1,7 @@
 import type { Costs } from "../knowledge/schema/costs.ts";
 import type { Component, Explanation } from "./core/index.ts";
 import type { Grounded } from "./ground.ts";
+import type { Weighing } from "./weigh.ts";
 import { type PricedRepairs, priceRepairs, repairOf } from "./repair-cost.ts";
 import { type PossibleCauses, type RepairPlan, repairPlan } from "./repair-order.ts";
 
@@ -8,8 +9,9 @@ import { type PossibleCauses, type RepairPlan, repairPlan } from "./repair-order
 export interface Outlook {
   /** The mixture that results of checks are foreseen with. */
   readonly components: readonly Component[];
-  readonly causes: PossibleCauses;
   readonly priced: PricedRepairs;
+  /** Chance that each repair is needed, aligned to `priced.repairs`. */
+  readonly chances: Float64Array;
   /** One value for each set of repairs, aligned to the components: causes that are mended alike need not be told apart. */
   readonly values: Int32Array;
   /** Repair plan as things stand. */
@@ -25,7 +27,9 @@ const MOST_MORE = 24;
 const SMALLEST_MORE = 0.002;
 
 /** The outlook after the answers so far. */
-export function repairOutlook(grounded: Grounded, explanation: Explanation, costs: Costs): Outlook {
+export function repairOutlook(grounded: Grounded, weighing: Weighing, costs: Costs): Outlook | undefined {
+  const { explanation, assembled } = weighing;
+  if (explanation === undefined) return undefined;
   const components = finerComponents(explanation);
   const suspects = [...new Set(components.flatMap((c) => c.set))];
   const priced = priceRepairs(grounded, costs, suspects, (i) => explanation.involved[i] ?? 0);
@@ -34,13 +38,38 @@ export function repairOutlook(grounded: Grounded, explanation: Explanation, cost
       ? [...new Set(c.set.map((i) => priced.index.get(repairOf(grounded, i)) ?? 0))]
       : undefined,
   );
-  const better = (probability: Float64Array): number => {
-    const total = probability.reduce((sum, p) => sum + p, 0);
-    return Math.min(repairPlan({ cures, probability }, priced.prices).cost, total * priced.prices.refer);
+  // Whatever fired, causes outside the knowledge may have fired as well: then repairing those known does not cure it.
+  const alone = assembled.targets.reduce(
+    (quiet, k) => quiet * (1 - (assembled.evidence.positives[k]?.leak ?? 0)),
+    1,
+  );
+  const causesWith = (weights: ArrayLike<number>): PossibleCauses => {
+    const probability = new Float64Array(components.length + 1);
+    components.forEach((c, k) => {
+      const weight = weights[k] ?? 0;
+      const cured = c.kind === "set" ? weight * alone : weight;
+      probability[k] = cured;
+      probability[components.length] = (probability[components.length] ?? 0) + weight - cured;
+    });
+    return { cures: [...cures, undefined], probability };
   };
-  const causes = { cures, probability: Float64Array.from(components, (c) => c.probability) };
-  const values = valuesOf(components, cures);
-  return { components, causes, values, priced, plan: repairPlan(causes, priced.prices), costOf: better };
+  const { prices } = priced;
+  const better = (weights: Float64Array): number => {
+    const total = weights.reduce((sum, p) => sum + p, 0);
+    return Math.min(repairPlan(causesWith(weights), prices).cost, total * prices.refer);
+  };
+  const chances = new Float64Array(priced.repairs.length);
+  components.forEach((c, k) => {
+    for (const repair of cures[k] ?? []) chances[repair] = (chances[repair] ?? 0) + c.probability;
+  });
+  return {
+    components,
+    values: valuesOf(components, cures),
+    priced,
+    chances,
+    plan: repairPlan(causesWith(components.map((c) => c.probability)), prices),
+    costOf: better,
+  };
 }
 
 function valuesOf(components: readonly Component[], cures: PossibleCauses["cures"]): Int32Array {

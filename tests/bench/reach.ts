@@ -17,9 +17,10 @@ const MOST_CARS = 400;
 export function reach(job: ReachJob): ReachRow[] {
   const knowledge = shippedKnowledge();
   const costs = workshopCosts(knowledge);
-  const stop = byConfidence(costs, 0.9, 0.005);
+  const stop = byConfidence(costs, 0.95, 0.003);
   return job.faults.map((fault): ReachRow => {
     let right = 0;
+    let amongRepairs = 0;
     let minutes = 0;
     let cases = 0;
     const named: string[] = [];
@@ -36,10 +37,12 @@ export function reach(job: ReachJob): ReachRow[] {
       const played = playCase(grounded, car, shippedChoice, stop, { costs, uniform, mostMinutes: 1000 });
       cases += 1;
       minutes += played.minutes;
+      const repair = repairOf(grounded, suspect.index);
+      if (played.right || played.verdict.order.includes(repair)) amongRepairs += 1;
       if (played.right) right += 1;
-      else named.push(`${played.verdict.repair ?? "referred"} for ${repairOf(grounded, suspect.index)}`);
+      else named.push(`${played.verdict.repair ?? "referred"} for ${repair}`);
     }
-    return { fault, cases, right, minutes: cases === 0 ? 0 : minutes / cases, named };
+    return { fault, cases, right, amongRepairs, minutes: cases === 0 ? 0 : minutes / cases, named };
   });
 
   function carWith(fault: string, seed: number): ReturnType<typeof groundCar> | undefined {

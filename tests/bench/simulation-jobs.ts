@@ -61,7 +61,10 @@ export interface CalibrationResult {
 export interface ReachRow {
   readonly fault: string;
   readonly cases: number;
+  /** The part named is the fault's own, or another that really fired on the complaint. */
   readonly right: number;
+  /** The right part is named or among the repairs that the verdict gives an order of. */
+  readonly amongRepairs: number;
   readonly minutes: number;
   /** What was named instead, once for each wrong case. */
   readonly named: readonly string[];

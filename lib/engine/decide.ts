@@ -46,8 +46,6 @@ export interface DecideOptions {
   readonly firstWorth?: boolean | undefined;
 }
 
-/** A proven suspect ends the search when it also explains the complaint at least this well. */
-const EXPLAINS_ENOUGH = 0.5;
 /**
  * Compares repairing now, checking on and handing over by expected cost.
  *
@@ -70,9 +68,9 @@ export function decideNext(
     const why = "Nothing was noticed yet: say what the car does.";
     return { kind: "nothing-reported", sure: false, why, choices: [], repairs: [], currency: costs.currency };
   }
-  const now = Math.min(outlook.plan.cost, outlook.priced.prices.refer);
+  const now = Math.min(outlook.plan.cost, outlook.referral);
   const repairs = likelyRepairs(outlook);
-  const proven = weighed.ranking.some((r) => r.proven && r.explains >= EXPLAINS_ENOUGH);
+  const proven = weighed.ranking.some((r) => r.proven && r.explains >= costs.stop.floor);
   const on = proven
     ? []
     : checkingOn(grounded, answers, proposed, outlook, now, costs, options.firstWorth === true);
@@ -84,7 +82,7 @@ export function decideNext(
   );
   const choices: Choice[] = [
     choice(costs, "repair", outlook.plan.cost, planSteps(outlook)),
-    choice(costs, "refer", outlook.priced.prices.refer, []),
+    choice(costs, "refer", outlook.referral, []),
     ...(best === undefined
       ? []
       : [choice(costs, "check", best.cost + now - best.saves, best.steps, best.rough)]),
@@ -102,7 +100,7 @@ export function decideNext(
     return { kind: "check", sure: false, why, ...common };
   }
   const [likeliest] = repairs;
-  if (likeliest !== undefined && outlook.plan.cost < outlook.priced.prices.refer) {
+  if (likeliest !== undefined && outlook.plan.cost < outlook.referral) {
     const sure = likeliest.chance >= costs.stop.floor;
     const why = sure
       ? "Repairing now is cheaper than checking on."

@@ -3,7 +3,7 @@ import type { Component, Explanation } from "./core/index.ts";
 import type { Grounded } from "./ground.ts";
 import type { Weighing } from "./weigh.ts";
 import { type PricedRepairs, priceRepairs, repairOf } from "./repair-cost.ts";
-import { type PossibleCauses, type RepairPlan, repairPlan } from "./repair-order.ts";
+import { type PossibleCauses, referralCost, type RepairPlan, repairPlan } from "./repair-order.ts";
 
 /** What may be behind the complaint, with what mending it costs. */
 export interface Outlook {
@@ -16,6 +16,8 @@ export interface Outlook {
   readonly values: Int32Array;
   /** Repair plan as things stand. */
   readonly plan: RepairPlan;
+  /** Expected cost of handing over as things stand. Units: minutes. */
+  readonly referral: number;
   /** Cost of the better of repairing and handing over, when the components have these weights. Units: minutes. */
   costOf(weights: Float64Array): number;
 }
@@ -43,31 +45,28 @@ export function repairOutlook(grounded: Grounded, weighing: Weighing, costs: Cos
     (quiet, k) => quiet * (1 - (assembled.evidence.positives[k]?.leak ?? 0)),
     1,
   );
-  const causesWith = (weights: ArrayLike<number>): PossibleCauses => {
-    const probability = new Float64Array(components.length + 1);
-    components.forEach((c, k) => {
-      const weight = weights[k] ?? 0;
-      const cured = c.kind === "set" ? weight * alone : weight;
-      probability[k] = cured;
-      probability[components.length] = (probability[components.length] ?? 0) + weight - cured;
-    });
-    return { cures: [...cures, undefined], probability };
-  };
+  const causesWith = (probability: ArrayLike<number>): PossibleCauses => ({
+    cures,
+    probability,
+    curedShare: alone,
+  });
   const { prices } = priced;
-  const better = (weights: Float64Array): number => {
-    const total = weights.reduce((sum, p) => sum + p, 0);
-    return Math.min(repairPlan(causesWith(weights), prices).cost, total * prices.refer);
+  const better = (weights: ArrayLike<number>): number => {
+    const causes = causesWith(weights);
+    return Math.min(repairPlan(causes, prices).cost, referralCost(causes, prices));
   };
   const chances = new Float64Array(priced.repairs.length);
   components.forEach((c, k) => {
     for (const repair of cures[k] ?? []) chances[repair] = (chances[repair] ?? 0) + c.probability;
   });
+  const now = causesWith(components.map((c) => c.probability));
   return {
     components,
     values: valuesOf(components, cures),
     priced,
     chances,
-    plan: repairPlan(causesWith(components.map((c) => c.probability)), prices),
+    plan: repairPlan(now, prices),
+    referral: referralCost(now, prices),
     costOf: better,
   };
 }

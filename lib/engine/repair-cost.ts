@@ -116,6 +116,7 @@ export function priceRepairs(
       wrong: right.map((cost) => cost + costs.wrongPart.minutes),
       notCured: costs.comeback.chance * costs.comeback.minutes,
       refer: costs.refer.minutes + asMinutes(costs, costs.refer.fee),
+      mend: right,
     },
   };
 }

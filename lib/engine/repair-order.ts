@@ -3,6 +3,8 @@ export interface PossibleCauses {
   /** Repairs that together cure it, by index; undefined when no repair that is known of does. */
   readonly cures: readonly (readonly number[] | undefined)[];
   readonly probability: ArrayLike<number>;
+  /** Share of each that its repairs cure; the rest has a further cause that is not known. All of it when left out. */
+  readonly curedShare?: number | undefined;
 }
 
 /** What repairs cost, all in one unit. */
@@ -15,6 +17,8 @@ export interface RepairPrices {
   readonly notCured: number;
   /** Cost of handing it over when the repairs that pay have not cured it. */
   readonly refer: number;
+  /** What repair i costs when it is made after handing over, on top; nothing when left out. */
+  readonly mend?: ArrayLike<number> | undefined;
 }
 
 /** Repairs in the order in which to make them, as far as that is cheaper than handing over. */
@@ -40,6 +44,11 @@ export function expectedRepairCost(
   return prefixCosts(order, causes, prices).at(-1)?.cost ?? 0;
 }
 
+/** Expected cost of handing over at once: finding it, and the repairs that it then takes. */
+export function referralCost(causes: PossibleCauses, prices: RepairPrices): number {
+  return prefixCosts([], causes, prices)[0]?.cost ?? 0;
+}
+
 /**
  * The order of repairs by chance over cost, cut where handing over becomes cheaper; at least one repair, if there is any.
  *
@@ -53,7 +62,7 @@ export function repairPlan(causes: PossibleCauses, prices: RepairPrices): Repair
   for (let count = best + 1; count <= order.length; count++) {
     if ((prefixes[count]?.cost ?? 0) < (prefixes[best]?.cost ?? 0)) best = count;
   }
-  const { cost, left } = prefixes[best] ?? { cost: prices.refer, left: 1 };
+  const { cost, left } = prefixes[best] as { cost: number; left: number };
   return { order: order.slice(0, best), cost, cures: 1 - left };
 }
 
@@ -79,19 +88,23 @@ function prefixCosts(
   causes: PossibleCauses,
   prices: RepairPrices,
 ): { cost: number; left: number }[] {
-  const { cures, probability } = causes;
+  const { cures, probability, curedShare = 1 } = causes;
+  const { mend } = prices;
   const open = new Int32Array(cures.length);
   const uses: number[][] = Array.from({ length: prices.wrong.length }, () => []);
   let left = 0;
+  let toMend = 0;
   for (let c = 0; c < cures.length; c++) {
-    left += probability[c] as number;
+    const p = probability[c] as number;
+    left += p;
     for (const repair of cures[c] ?? []) {
       uses[repair]?.push(c);
       open[c] = (open[c] as number) + 1;
+      if (mend !== undefined) toMend += p * (mend[repair] as number);
     }
   }
   let spent = 0;
-  const out = [{ cost: left * prices.refer, left }];
+  const out = [{ cost: left * prices.refer + toMend, left }];
   for (const repair of order) {
     let needed = 0;
     let cured = 0;
@@ -99,13 +112,14 @@ function prefixCosts(
       const p = probability[c] as number;
       needed += p;
       open[c] = (open[c] as number) - 1;
-      if (open[c] === 0) cured += p;
+      if (open[c] === 0) cured += p * curedShare;
     }
     spent += needed * (prices.right[repair] as number);
     spent += Math.max(0, left - needed) * (prices.wrong[repair] as number);
     left = Math.max(0, left - cured);
+    if (mend !== undefined) toMend = Math.max(0, toMend - needed * (mend[repair] as number));
     spent += left * prices.notCured;
-    out.push({ cost: spent + left * prices.refer, left });
+    out.push({ cost: spent + left * prices.refer + toMend, left });
   }
   return out;
 }

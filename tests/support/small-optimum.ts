@@ -66,6 +66,21 @@ export function smallCosts(instance: SmallInstance): SmallCosts {
     }
     return sum;
   };
+  /** Work that is left to whoever it is handed over to: every cause that fired and was not repaired. */
+  const leftToMend = (results: readonly number[], repaired: number): number => {
+    let sum = 0;
+    for (let present = 0; present < sets; present++) {
+      const seen = chanceOf(results, present);
+      for (let some = present; some > 0; some = (some - 1) & present) {
+        for (let i = 0; i < n; i++) {
+          if (some & ~repaired & (1 << i)) sum += seen * fired[present]![some]! * repairMinutes[i]!;
+        }
+      }
+    }
+    return sum;
+  };
+  const handOver = (results: readonly number[], repaired: number): number =>
+    uncured(results, repaired) * costs.refer.minutes + leftToMend(results, repaired);
   const mass = (results: readonly number[]): number => uncured(results, 0);
   const repairAll = (results: readonly number[], order: readonly number[]): number => {
     let cost = 0;
@@ -74,13 +89,13 @@ export function smallCosts(instance: SmallInstance): SmallCosts {
       cost += uncured(results, done) * repairMinutes[repair]!;
       done |= 1 << repair;
     }
-    return cost + uncured(results, done) * costs.refer.minutes;
+    return cost + handOver(results, done);
   };
   const bestRepairs = (results: readonly number[]): number => {
     const value = new Float64Array(sets);
     for (let done = sets - 1; done >= 0; done--) {
       const left = uncured(results, done);
-      value[done] = left * costs.refer.minutes;
+      value[done] = handOver(results, done);
       for (let i = 0; i < n; i++) {
         if (!(done & (1 << i)))
           value[done] = Math.min(value[done]!, left * repairMinutes[i]! + value[done | (1 << i)]!);

@@ -66,7 +66,15 @@ describe("repair, check on or refer", () => {
   });
 
   test("a proven part ends the search; its repair is named first and costs what it costs", () => {
-    const decision = decide(tiny, [noise, seen("link-play@front-left")]);
+    // Looked at and found sound: the other link, the joints, the rack.
+    const sound = [
+      "link-play@front-right",
+      "joint-play@front-left",
+      "joint-play@front-right",
+      "rack-play@front",
+    ];
+    const absent = sound.map((finding): Answer => ({ finding, state: "absent", by: "check" }));
+    const decision = decide(tiny, [noise, seen("link-play@front-left"), ...absent]);
     expect(decision).toMatchObject({ kind: "repair", sure: true });
     expect(decision.repairs[0]?.repair).toBe("bar-link@front-left");
     // 30 minutes of work, 10 to see that it is gone; more only for the chance that it was not that.
@@ -81,10 +89,11 @@ describe("repair, check on or refer", () => {
     expect(decision.choices.map((c) => c.minutes)).toEqual(
       decision.choices.map((c) => c.minutes).toSorted((a, b) => a - b),
     );
-    expect(decision.choices.find((c) => c.way === "refer")).toMatchObject({
-      minutes: plainCosts.refer.minutes,
-      money: plainCosts.refer.minutes,
-    });
+    // Finding it, and whatever repairs it then takes: each 30 minutes and 10 to see that it is gone.
+    const mending = decision.repairs.reduce((sum, r) => sum + 40 * r.chance, 0);
+    const refer = decision.choices.find((c) => c.way === "refer");
+    expect(refer?.minutes).toBeCloseTo(plainCosts.refer.minutes + mending, 9);
+    expect(refer?.money).toBeCloseTo(plainCosts.refer.minutes + mending, 9);
   });
 
   test("when handing over is nearly free it is chosen; when it is dear, it is not", () => {

@@ -20,24 +20,19 @@ export function byExpectedCost(costs: Costs): StopRule {
   };
 }
 
-/** Stop at a proven part, at a repair that is likely enough, or when no check tells as much as the least information. */
+/** Stop at a repair that is likely enough, or when no check tells as much as the least information. */
 export function byConfidence(costs: Costs, confidence: number, leastBits: number): StopRule {
   const decide = (situation: Situation): Decision =>
     decideNext(situation.grounded, situation.answers, situation.weighing, [], { costs });
   return {
     name: `confidence ${confidence}`,
     verdict: (situation) => {
-      if (isProven(situation) || likeliestRepair(situation) >= confidence)
-        return { ...verdictOf(decide(situation)), sure: true };
+      if (likeliestRepair(situation) >= confidence) return { ...verdictOf(decide(situation)), sure: true };
       const tells = situation.proposed.some((p) => p.gainBits >= leastBits);
       return tells ? undefined : { ...verdictOf(decide(situation)), sure: false };
     },
     atLast: (situation) => ({ ...verdictOf(decide(situation)), sure: false }),
   };
-}
-
-function isProven({ weighing }: Situation): boolean {
-  return weighing.weighed.ranking.some((r) => r.proven && r.explains >= 0.5);
 }
 
 /** Chance of the likeliest repair, summed over its faults: near enough, and cheap. */

@@ -1,19 +1,27 @@
 /// <reference lib="webworker" />
+import { readCar } from "../../lib/car/car.ts";
+import { usage } from "../../lib/car/usage.ts";
 import {
+  type Batch,
+  type Decision,
+  decideNext,
   type Grounded,
   groundCar,
   placedChecks,
   type ProposedCheck,
   previewResults,
+  proposeBatch,
   proposeChecks,
   type RankedSuspect,
   rankingRows,
   rowName,
   stopSignal,
   suspectName,
+  wearView,
   type Weighing,
   weighing,
   whySuspect,
+  workshopCosts,
 } from "../../lib/engine/index.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { readText, searchChecks, searchFindings } from "../../lib/words/index.ts";
@@ -27,6 +35,7 @@ import type {
   Ranked,
   Situation,
   ToWorker,
+  Wear,
 } from "./protocol.ts";
 
 declare const self: DedicatedWorkerGlobalScope;
@@ -76,6 +85,24 @@ function propose(ask: Questions["propose"]["ask"]): NextSteps {
   return { checks, stop: stopSignal(weighing.weighed, checks) };
 }
 
+function decide({ options, own, ...situation }: Questions["decide"]["ask"]): Decision {
+  const grounded = ground(situation);
+  const weighing = weighingOf(situation);
+  const proposed = proposeChecks(grounded, situation.answers, weighing, { ...options, limit: undefined });
+  return decideNext(grounded, situation.answers, weighing, proposed, { costs: workshopCosts(loaded(), own) });
+}
+
+function batch({ options, ...situation }: Questions["batch"]["ask"]): Batch | undefined {
+  return proposeBatch(ground(situation), situation.answers, weighingOf(situation), options);
+}
+
+function wear({ car, options }: Questions["wear"]["ask"]): Wear {
+  return {
+    used: usage(loaded(), readCar(loaded(), car).car),
+    lines: wearView(loaded(), car, options),
+  };
+}
+
 function open({ id, setUp, ...situation }: Questions["open"]["ask"]): ProposedCheck | undefined {
   const placed = placedChecks(ground(situation)).find((p) => p.id === id);
   if (placed === undefined) return undefined;
@@ -115,6 +142,9 @@ const ANSWERS: { readonly [K in Kind]: (ask: Questions[K]["ask"]) => Questions[K
       ...rest,
       leaders: leaders.map(leader),
     })),
+  decide,
+  batch,
+  wear,
   why: (ask) => whySuspect(ground(ask), ask.answers, ask.suspect),
   open,
   read: ({ text }) => readText(loaded(), text),

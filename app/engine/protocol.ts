@@ -1,9 +1,15 @@
 import type { CarInput } from "../../lib/car/car.ts";
+import type { Usage } from "../../lib/car/usage.ts";
 import type {
   Answer,
+  Batch,
+  CostOverrides,
+  Decision,
   ProposedCheck,
   ProposeOptions,
   StopSignal,
+  WearLine,
+  WearOptions,
   Weighed,
   Why,
 } from "../../lib/engine/index.ts";
@@ -62,11 +68,25 @@ export interface Found {
   readonly name: string;
 }
 
+/** How likely each wear part of a car has failed and will, and what the car is taken to have run. */
+export interface Wear {
+  readonly used: Usage;
+  readonly lines: readonly WearLine[];
+}
+
 /** Questions to the worker and what each is answered with. */
 export interface Questions {
   weigh: { ask: Situation; answer: Ranked };
   propose: { ask: Situation & { readonly options: ProposeOptions }; answer: NextSteps };
   preview: { ask: Situation & { readonly proposed: ProposedCheck }; answer: readonly Preview[] };
+  /** Repairing, checking on and handing over against each other, by the workshop's own figures. */
+  decide: {
+    ask: Situation & { readonly options: ProposeOptions; readonly own: CostOverrides };
+    answer: Decision;
+  };
+  /** Checks to make in one set-up; undefined when none is worth it. */
+  batch: { ask: Situation & { readonly options: ProposeOptions }; answer: Batch | undefined };
+  wear: { ask: { readonly car: CarInput; readonly options: WearOptions }; answer: Wear };
   why: { ask: Situation & { readonly suspect: string }; answer: Why };
   /** A check that was picked by name, as it would be proposed; undefined when this car cannot have it. */
   open: {

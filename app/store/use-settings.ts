@@ -13,6 +13,12 @@ export interface Settings extends Units {
   readonly canAsk: boolean;
   /** Name that entries are signed with. */
   readonly by: string;
+  /** Tools that are not at hand, by name. */
+  readonly missingTools: readonly string[];
+  /** The workshop's own costs as typed, by field; what is left out is the knowledge's default. */
+  readonly costs: Readonly<Record<string, string>>;
+  /** Show what it costs in money rather than in minutes. */
+  readonly inMoney: boolean;
 }
 
 const DEFAULTS: Settings = {
@@ -22,6 +28,9 @@ const DEFAULTS: Settings = {
   helper: true,
   canAsk: false,
   by: "this device",
+  missingTools: [],
+  costs: {},
+  inMoney: false,
 };
 
 const KEY = "settings";

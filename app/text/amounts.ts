@@ -33,6 +33,13 @@ export function minutesWords(minutes: number): string {
   return `${rounded} min`;
 }
 
+/** Minutes, as hours and minutes from two hours on. */
+export function hoursWords(minutes: number): string {
+  if (minutes < 120) return minutesWords(minutes);
+  const whole = Math.round(minutes);
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, "0")} min`;
+}
+
 /** A typed number with either decimal sign; undefined when it is none. */
 export function typedNumber(text: string): number | undefined {
   const trimmed = text.trim().replace(/\s/g, "").replace(",", ".");

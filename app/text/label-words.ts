@@ -1,6 +1,14 @@
 import type { LabelPart } from "../../lib/case/entry-label.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
-import { capital, nameOfCheck, nameOfFinding, nameOfSetUp, nameOfSuspect } from "./names.ts";
+import {
+  capital,
+  nameOfCheck,
+  nameOfFinding,
+  nameOfPart,
+  nameOfPlace,
+  nameOfSetUp,
+  nameOfSuspect,
+} from "./names.ts";
 
 const LONGEST_QUOTE = 160;
 
@@ -19,6 +27,10 @@ function partWords(knowledge: Knowledge, part: LabelPart): string {
       return nameOfCheck(knowledge, part.id);
     case "suspect":
       return nameOfSuspect(knowledge, part.id);
+    case "part":
+      return nameOfPart(knowledge, part.id);
+    case "place":
+      return nameOfPlace(knowledge, part.id);
     case "set-up":
       return nameOfSetUp(knowledge, part.id);
   }

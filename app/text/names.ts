@@ -42,6 +42,21 @@ export function nameOfCheck(knowledge: Knowledge, id: string): string {
     : `${check.name}, ${nameOfPlace(knowledge, place)}`;
 }
 
+/** Trade name of a part. */
+export function nameOfPart(knowledge: Knowledge, id: string): string {
+  return knowledge.parts.find((part) => part.id === id)?.name ?? id;
+}
+
+/** "front left lower ball joint" from a repair's id. */
+export function nameOfRepair(knowledge: Knowledge, id: string): string {
+  const [part = "", place] = id.split("@");
+  const record = knowledge.parts.find((p) => p.id === part);
+  const name = record?.name ?? part;
+  return place === undefined || (record?.places.length ?? 2) < 2
+    ? name
+    : `${nameOfPlace(knowledge, place)} ${name}`;
+}
+
 export function nameOfSetUp(knowledge: Knowledge, id: string): string {
   return knowledge.setUps.setUps.find((s) => s.id === id)?.name ?? id;
 }

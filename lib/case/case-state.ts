@@ -7,6 +7,8 @@ export interface CaseAnswer {
   readonly state: "present" | "absent" | "unknown";
   readonly level?: string;
   readonly value?: number;
+  /** Diameter of the circle that it was measured on. */
+  readonly circleMm?: number;
   readonly by: "report" | "check";
   readonly words?: string;
   readonly check?: string;
@@ -43,6 +45,16 @@ export interface CaseState {
   readonly setUp?: string;
   readonly notPossible: readonly { readonly check: string; readonly reason: string }[];
   readonly cautionsRead: readonly string[];
+  /** Parts whose age is known, in the order in which they were entered. */
+  readonly fitted: readonly (Pick<EntryOf<"fitted">, "part" | "place" | "atKm" | "yearsAgo"> & {
+    /** Id of the entry that says so. */
+    readonly entry: string;
+  })[];
+  /** What turns at which rate, as last entered. */
+  readonly turning?: Pick<
+    EntryOf<"turning">,
+    "tyre" | "circumferenceMm" | "finalDrive" | "cylinders" | "measured"
+  >;
   readonly notes: readonly string[];
   readonly verdict?: Pick<EntryOf<"verdict">, "suspects" | "proof" | "note" | "at" | "by">;
   readonly timeline: readonly TimelineItem[];

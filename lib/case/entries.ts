@@ -79,6 +79,8 @@ export const Answered = z.looseObject({
   level: KnowledgeId.exactOptional(),
   /** As measured, in the unit of the observation. */
   value: z.number().exactOptional(),
+  /** Diameter of the circle that it was measured on. */
+  circleMm: z.number().positive().exactOptional(),
   how: z.enum(["report", "check"]),
   /** The customer's words that it was read from. */
   words: z.string().max(1000).exactOptional(),
@@ -104,6 +106,40 @@ export const NotPossible = z.looseObject({
 });
 
 export const CautionsRead = z.looseObject({ ...head, kind: z.literal("cautions-read"), check: KnowledgeId });
+
+/** A part that is younger than the car, or is known to be the first (`atKm` 0); one of `atKm` and `yearsAgo` is given. */
+export const Fitted = z.looseObject({
+  ...head,
+  kind: z.literal("fitted"),
+  part: KnowledgeId,
+  /** Left out: at every place of the part. */
+  place: KnowledgeId.exactOptional(),
+  /** Odometer when it was fitted. */
+  atKm: z.number().min(0).max(10_000_000).exactOptional(),
+  yearsAgo: z.number().min(0).max(200).exactOptional(),
+});
+
+/** What turns at which rate, and the frequencies that were measured; a later one replaces it whole. */
+export const Turning = z.looseObject({
+  ...head,
+  kind: z.literal("turning"),
+  /** Size as printed on the tyre. */
+  tyre: Short.exactOptional(),
+  circumferenceMm: z.number().positive().exactOptional(),
+  finalDrive: z.number().positive().exactOptional(),
+  cylinders: z.number().int().min(1).max(16).exactOptional(),
+  measured: z
+    .array(
+      z.looseObject({
+        hz: z.number().positive(),
+        speedKmh: z.number().positive(),
+        gearRatio: z.number().positive().exactOptional(),
+        rpm: z.number().positive().exactOptional(),
+      }),
+    )
+    .max(20)
+    .readonly(),
+});
 
 export const Note = z.looseObject({ ...head, kind: z.literal("note"), text: Long });
 
@@ -131,6 +167,8 @@ const KNOWN = [
   SetUpChanged,
   NotPossible,
   CautionsRead,
+  Fitted,
+  Turning,
   Note,
   Verdict,
   Reopened,

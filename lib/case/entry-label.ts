@@ -4,7 +4,7 @@ import { type Entry, type EntryOf, isKnownEntry, type KnownEntry } from "./entri
 export type LabelPart =
   | { readonly is: "words"; readonly text: string }
   | { readonly is: "quote"; readonly text: string }
-  | { readonly is: "finding" | "check" | "suspect" | "set-up"; readonly id: string };
+  | { readonly is: "finding" | "check" | "suspect" | "set-up" | "part" | "place"; readonly id: string };
 
 const words = (text: string): LabelPart => ({ is: "words", text });
 const quote = (text: string): LabelPart => ({ is: "quote", text });
@@ -20,6 +20,26 @@ function answeredLabel(entry: EntryOf<"answered">): LabelPart[] {
   return parts;
 }
 
+function fittedLabel({ part, place, atKm, yearsAgo }: EntryOf<"fitted">): LabelPart[] {
+  return [
+    words(atKm === 0 ? "Known to be the first" : "Fitted"),
+    { is: "part", id: part },
+    ...(place === undefined ? [] : [{ is: "place", id: place } as const]),
+    ...(atKm === undefined || atKm === 0 ? [] : [words(`at ${Math.round(atKm)} km`)]),
+    ...(yearsAgo === undefined ? [] : [words(`${yearsAgo} years ago`)]),
+  ];
+}
+
+function turningLabel({ tyre, circumferenceMm, finalDrive, measured }: EntryOf<"turning">): LabelPart[] {
+  return [
+    words("Turning parts"),
+    ...(tyre === undefined ? [] : [words(`tyre ${tyre}`)]),
+    ...(circumferenceMm === undefined ? [] : [words(`circumference ${circumferenceMm} mm`)]),
+    ...(finalDrive === undefined ? [] : [words(`final drive ${finalDrive}`)]),
+    ...measured.map(({ hz, speedKmh }) => words(`${hz} Hz at ${Math.round(speedKmh)} km/h`)),
+  ];
+}
+
 type Labels = { readonly [K in KnownEntry["kind"]]: (entry: EntryOf<K>) => LabelPart[] };
 
 const LABELS: Labels = {
@@ -32,6 +52,8 @@ const LABELS: Labels = {
   "set-up": (entry) => [words("Car now"), { is: "set-up", id: entry.setUp }],
   "not-possible": (entry) => [words("Not possible"), { is: "check", id: entry.check }, quote(entry.reason)],
   "cautions-read": (entry) => [words("Cautions read"), { is: "check", id: entry.check }],
+  fitted: fittedLabel,
+  turning: turningLabel,
   note: (entry) => [words("Note"), quote(entry.text)],
   verdict: (entry) => [words("Verdict"), ...entry.suspects.map((id): LabelPart => ({ is: "suspect", id }))],
   reopened: () => [words("Case reopened")],

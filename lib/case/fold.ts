@@ -11,6 +11,8 @@ interface Draft {
   car?: CaseCar;
   setUp?: string;
   verdict?: CaseState["verdict"];
+  turning?: CaseState["turning"];
+  readonly fitted: CaseState["fitted"][number][];
   readonly text: string[];
   readonly notes: string[];
   readonly answers: Map<string, CaseAnswer>;
@@ -33,6 +35,7 @@ function answerOf(entry: EntryOf<"answered">): CaseAnswer {
     entry: entry.id,
     ...(entry.level !== undefined && { level: entry.level }),
     ...(entry.value !== undefined && { value: entry.value }),
+    ...(entry.circleMm !== undefined && { circleMm: entry.circleMm }),
     ...(entry.words !== undefined && { words: entry.words }),
     ...(entry.check !== undefined && { check: entry.check }),
   };
@@ -74,6 +77,26 @@ const STEPS: Steps = {
   "cautions-read": (draft, entry) => {
     draft.cautionsRead.add(entry.check);
   },
+  fitted: (draft, { id, part, place, atKm, yearsAgo }) => {
+    // Without an age it says nothing.
+    if (atKm === undefined && yearsAgo === undefined) return;
+    draft.fitted.push({
+      entry: id,
+      part,
+      ...(place !== undefined && { place }),
+      ...(atKm !== undefined && { atKm }),
+      ...(yearsAgo !== undefined && { yearsAgo }),
+    });
+  },
+  turning: (draft, { tyre, circumferenceMm, finalDrive, cylinders, measured }) => {
+    draft.turning = {
+      measured,
+      ...(tyre !== undefined && { tyre }),
+      ...(circumferenceMm !== undefined && { circumferenceMm }),
+      ...(finalDrive !== undefined && { finalDrive }),
+      ...(cylinders !== undefined && { cylinders }),
+    };
+  },
   note: (draft, entry) => {
     draft.notes.push(entry.text);
   },
@@ -104,6 +127,7 @@ export function foldCase(entries: Iterable<Entry>): CaseState {
   const retracted = retractedIds(own);
   const draft: Draft = {
     text: [],
+    fitted: [],
     notes: [],
     answers: new Map(),
     refused: new Map(),
@@ -151,6 +175,8 @@ function finish(draft: Draft, caseId: string, timeline: TimelineItem[]): CaseSta
     ...(draft.setUp !== undefined && { setUp: draft.setUp }),
     notPossible: [...draft.notPossible.values()],
     cautionsRead: [...draft.cautionsRead],
+    fitted: draft.fitted,
+    ...(draft.turning !== undefined && { turning: draft.turning }),
     notes: draft.notes,
     ...(draft.verdict !== undefined && { verdict: draft.verdict }),
     timeline,

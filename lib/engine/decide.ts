@@ -24,6 +24,8 @@ export interface LikelyRepair {
   /** `part@place` */
   readonly repair: string;
   readonly chance: number;
+  /** Work, part and seeing that it is gone. Units: minutes, with money turned into them. */
+  readonly minutes: number;
 }
 
 /** What to do now. */
@@ -37,6 +39,7 @@ export interface Decision {
   /** Likeliest repairs, best first. */
   readonly repairs: readonly LikelyRepair[];
   readonly currency: string;
+  readonly moneyAMinute: number;
 }
 
 /** What deciding needs besides the weighing. */
@@ -66,7 +69,7 @@ export function decideNext(
   const outlook = repairOutlook(grounded, weighing, costs);
   if (outlook === undefined) {
     const why = "Nothing was noticed yet: say what the car does.";
-    return { kind: "nothing-reported", sure: false, why, choices: [], repairs: [], currency: costs.currency };
+    return { kind: "nothing-reported", sure: false, why, choices: [], repairs: [], ...unitsOf(costs) };
   }
   const now = Math.min(outlook.plan.cost, outlook.referral);
   const repairs = likelyRepairs(outlook);
@@ -87,7 +90,7 @@ export function decideNext(
       ? []
       : [choice(costs, "check", best.cost + now - best.saves, best.steps, best.rough)]),
   ].sort((a, b) => a.minutes - b.minutes);
-  const common = { choices, repairs, currency: costs.currency };
+  const common = { choices, repairs, ...unitsOf(costs) };
   if (proven) {
     const why = "A decisive finding proves a part that explains the complaint: the verdict can be given.";
     return { kind: "repair", sure: true, why, ...common };
@@ -141,8 +144,12 @@ function tells(proposed: readonly ProposedCheck[]): boolean {
 
 function likelyRepairs({ chances, priced }: Outlook): LikelyRepair[] {
   return priced.repairs
-    .map((repair, i) => ({ repair, chance: chances[i] ?? 0 }))
+    .map((repair, i) => ({ repair, chance: chances[i] ?? 0, minutes: priced.prices.right[i] ?? 0 }))
     .sort((a, b) => b.chance - a.chance || (a.repair < b.repair ? -1 : 1));
+}
+
+function unitsOf(costs: Costs): Pick<Decision, "currency" | "moneyAMinute"> {
+  return { currency: costs.currency, moneyAMinute: asMoney(costs, 1) };
 }
 
 function planSteps({ plan, priced }: Outlook): string[] {

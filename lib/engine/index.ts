@@ -25,7 +25,7 @@ export { stopSignal } from "./stop-signal.ts";
 export type { StopSignal } from "./stop-signal.ts";
 export type { Suspect } from "./suspect.ts";
 export { wearView } from "./wear-view.ts";
-export type { WearLine } from "./wear-view.ts";
+export type { WearLine, WearOptions } from "./wear-view.ts";
 export { weigh, weighing } from "./weigh.ts";
 export type { ExplainingSet, RankedSuspect, Weighed, Weighing } from "./weigh.ts";
 export { whySuspect } from "./why.ts";

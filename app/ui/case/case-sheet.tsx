@@ -4,6 +4,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import type { OpenCase } from "../../store/use-case.ts";
 import type { Settings } from "../../store/use-settings.ts";
+import { ChoicesPart } from "../choices/choices-part.tsx";
 import { Underside } from "../drawing/underside.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
@@ -36,7 +37,7 @@ export function CaseSheet({
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const key = JSON.stringify(situation);
   const ranking = useAnswer("weigh", situation, key);
-  const next = useNextSteps(situation, state, settings);
+  const next = useNextSteps(knowledge, situation, state, settings);
   const [suspect, setSuspect] = useState<string>();
   const ranked = ranking.value;
   const failed = ranking.key === key ? ranking.failed : undefined;
@@ -122,6 +123,16 @@ export function CaseSheet({
                 notices={ranked.notices}
                 next={next}
                 onPick={pick}
+              />
+            )}
+            {ranked !== undefined && told && (
+              <ChoicesPart
+                knowledge={knowledge}
+                decision={next.decision}
+                deciding={next.deciding}
+                failed={next.undecided}
+                settings={settings}
+                onSettings={onSettings}
               />
             )}
             {ranked !== undefined && told && (

@@ -74,6 +74,13 @@ function nextAction(
   if (!told) return { words: "Next: say what is wrong", go: goToComplaint };
   if (next.stop === undefined) return undefined;
   const ended = next.stop.kind !== "check-on" && !next.picked;
+  const { decision } = next;
+  if (!ended && !next.picked && decision !== undefined && !next.deciding) {
+    if (decision.kind === "repair" && decision.sure)
+      return { words: "Next: give the verdict", go: () => goToPart("verdict") };
+    if (decision.kind === "repair" || decision.kind === "refer")
+      return { words: "Next: choose a repair, or refer it", go: () => goToPart("choices") };
+  }
   if (ended || next.open === undefined)
     return { words: "Next: give the verdict", go: () => goToPart("verdict") };
   if (reading)

@@ -7,12 +7,14 @@ import type { EntryBody } from "../../store/new-entry.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { nameOfCheck } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
+import { BatchChecks } from "../batch/batch-list.tsx";
+import { useBatch } from "../batch/use-batch.ts";
 import { CheckCard } from "../check/check-card.tsx";
 import { OtherChecks } from "../check/other-checks.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { AskerPicks } from "./asker-picks.tsx";
 import { LastEntry } from "./last-entry.tsx";
-import type { NextStepsOnScreen } from "./use-next-steps.ts";
+import { type NextStepsOnScreen, optionsOf } from "./use-next-steps.ts";
 
 /** The next check or question, and the others worth making. */
 export function NextPart({
@@ -39,6 +41,15 @@ export function NextPart({
   readonly onPick: (id: string | undefined) => void;
 }) {
   const { stop, open, others, picked, failed } = next;
+  const { decision } = next;
+  const pays = decision !== undefined && decision.kind !== "check" && decision.kind !== "nothing-reported";
+  const batch = useBatch(
+    situation,
+    state,
+    optionsOf(knowledge, state, settings),
+    stop !== undefined && !next.busy,
+  );
+  const inBatch = batch.begun?.checks.some(({ id }) => id === open?.id) === true;
   const ended = stop !== undefined && stop.kind !== "check-on";
   return (
     <SheetPart id="next" title="Next check">
@@ -55,9 +66,9 @@ export function NextPart({
           The next check could not be worked out: {failed}
         </p>
       )}
-      {ended && (
+      {(ended || pays) && (
         <p className="notice">
-          <strong>{stop.why}</strong>
+          <strong>{ended ? stop.why : decision?.why}</strong>
         </p>
       )}
       {stop === undefined && failed === undefined && <p role="status">Choosing the next check ...</p>}
@@ -80,7 +91,7 @@ export function NextPart({
           notices={notices}
           settings={settings}
           append={append}
-          onDone={() => onPick(undefined)}
+          onDone={() => onPick(inBatch ? batch.after(open.id) : undefined)}
         />
       )}
       {picked && (
@@ -88,6 +99,12 @@ export function NextPart({
           Back to the best next check
         </button>
       )}
+      <BatchChecks
+        knowledge={knowledge}
+        batch={batch}
+        open={inBatch ? open?.id : undefined}
+        onOpen={onPick}
+      />
       <OtherChecks
         key={`others ${open?.id}`}
         knowledge={knowledge}

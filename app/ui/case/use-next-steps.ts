@@ -1,14 +1,18 @@
 "use client";
 import { useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
-import type { ProposedCheck, ProposeOptions, StopSignal } from "../../../lib/engine/index.ts";
+import type { Decision, ProposedCheck, ProposeOptions, StopSignal } from "../../../lib/engine/index.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Situation } from "../../engine/protocol.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import type { Settings } from "../../store/use-settings.ts";
+import { ownCosts } from "../../text/cost-fields.ts";
+import { withoutTools } from "../../text/tools.ts";
 
 const LIMIT = 16;
 
-function optionsOf(state: CaseState, settings: Settings): ProposeOptions {
+/** What the engine is told of who does the checks, with what. */
+export function optionsOf(knowledge: Knowledge, state: CaseState, settings: Settings): ProposeOptions {
   const who = settings.asker === "technician-lift" ? "technician" : settings.asker;
   return {
     setUp: state.setUp,
@@ -17,13 +21,21 @@ function optionsOf(state: CaseState, settings: Settings): ProposeOptions {
     helper: settings.helper,
     // Whoever is remote has nothing but questions and what the owner can look at.
     only: who === "technician" && !settings.canAsk ? "checks" : undefined,
-    notPossible: state.notPossible.map((n) => n.check),
+    notPossible: [
+      ...state.notPossible.map((n) => n.check),
+      ...withoutTools(knowledge.checks, settings.missingTools),
+    ],
     limit: LIMIT,
   };
 }
 
 export interface NextStepsOnScreen {
   readonly stop: StopSignal | undefined;
+  /** What pays: repairing, checking on or handing over; comes after the next check is known. */
+  readonly decision: Decision | undefined;
+  readonly deciding: boolean;
+  /** Why it could not be decided what pays. */
+  readonly undecided: string | undefined;
   readonly open: ProposedCheck | undefined;
   readonly others: readonly ProposedCheck[];
   readonly busy: boolean;
@@ -34,10 +46,19 @@ export interface NextStepsOnScreen {
 }
 
 /** The check that is open, and the others worth making. A picked check stays open while the ranking moves. */
-export function useNextSteps(situation: Situation, state: CaseState, settings: Settings): NextStepsOnScreen {
-  const options = optionsOf(state, settings);
+export function useNextSteps(
+  knowledge: Knowledge,
+  situation: Situation,
+  state: CaseState,
+  settings: Settings,
+): NextStepsOnScreen {
+  const options = optionsOf(knowledge, state, settings);
   const key = JSON.stringify([situation, options]);
   const next = useAnswer("propose", { ...situation, options }, key);
+  const { own } = ownCosts(knowledge, settings.costs);
+  // Asked when the next check stands: that is what somebody waits for.
+  const decideKey = next.busy || next.failed !== undefined ? undefined : JSON.stringify([key, own]);
+  const decided = useAnswer("decide", { ...situation, options, own }, decideKey);
   const [pickedId, pick] = useState<string>();
   const checks = next.value?.checks ?? [];
   const listed = checks.find((c) => c.id === pickedId);
@@ -51,6 +72,9 @@ export function useNextSteps(situation: Situation, state: CaseState, settings: S
   const open = pickedId === undefined ? checks[0] : (listed ?? byName);
   return {
     stop: next.value?.stop,
+    decision: decideKey !== undefined && decided.key === decideKey ? decided.value : undefined,
+    undecided: decided.key === decideKey ? decided.failed : undefined,
+    deciding: decideKey === undefined || decided.busy,
     open,
     others: checks.filter((c) => c.id !== open?.id),
     busy: next.busy,

@@ -1,0 +1,13 @@
+/** Whether a tool as a check names it is among those that are not at hand: of "this or that" one is enough. */
+export function isMissing(tool: string, missing: readonly string[]): boolean {
+  return tool.split(" or ").every((one) => missing.some((m) => one.includes(m)));
+}
+
+/** Checks, by id, that need a tool that is not at hand. */
+export function withoutTools(
+  checks: readonly { readonly id: string; readonly tools: readonly string[] }[],
+  missing: readonly string[],
+): string[] {
+  if (missing.length === 0) return [];
+  return checks.filter(({ tools }) => tools.some((tool) => isMissing(tool, missing))).map(({ id }) => id);
+}

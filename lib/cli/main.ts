@@ -8,6 +8,7 @@ import { ordersCommand } from "./commands/orders.ts";
 import { playCommand } from "./commands/play.ts";
 import { readCommand } from "./commands/read.ts";
 import { schemaCommand } from "./commands/schema.ts";
+import { sharesCommand } from "./commands/shares.ts";
 import { wearCommand } from "./commands/wear.ts";
 import { weighCommand } from "./commands/weigh.ts";
 
@@ -24,6 +25,7 @@ export const COMMANDS: readonly Command[] = [
   schemaCommand,
   lintCommand,
   diffCommand,
+  sharesCommand,
   freezeCommand,
 ];
 

@@ -16,6 +16,8 @@ export { previewResults } from "./preview.ts";
 export type { PreviewedResult } from "./preview.ts";
 export { proposeChecks } from "./propose.ts";
 export type { ProposedCheck, ProposeOptions, Settled } from "./propose.ts";
+export { publishedShares, sharesByAge } from "./published-shares.ts";
+export type { GroupByAge, ShareLine } from "./published-shares.ts";
 export { rankingRows } from "./ranking-rows.ts";
 export type { RankingRow } from "./ranking-rows.ts";
 export { workshopCosts } from "./repair-cost.ts";

@@ -37,6 +37,7 @@ export function compileKnowledge(authored: Authored): Knowledge {
     costs: authored.costs,
     orders: authored.orders,
     limits: authored.limits,
+    publishedShares: authored.publishedShares,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),

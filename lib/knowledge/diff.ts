@@ -29,6 +29,7 @@ const WHOLE_FILES = [
   "costs",
   "orders",
   "limits",
+  "publishedShares",
 ] as const;
 
 /** Ids that came, changed and went, each list sorted. */

@@ -20,7 +20,9 @@ export type ReferenceKind =
   | "set-up"
   | "feature group"
   | "frequency word"
-  | "price band";
+  | "price band"
+  | "share group"
+  | "share fleet";
 
 /** One naming of one thing by one record. */
 export interface Reference {
@@ -137,6 +139,7 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   authored.limits.limits.forEach((limit, i) => {
     limits("source", `limits.${i}.basis`, limit.basis);
   });
+  shareReferences(authored.publishedShares, from("published-shares.json"));
   const words = from("words.json");
   for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);
   for (const [facet, id] of Object.entries(authored.words.sides)) words("feature", `sides.${facet}`, id);
@@ -160,6 +163,26 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
     setUps("set-up", "minutes", start);
     for (const end of Object.keys(row)) setUps("set-up", `minutes.${start}`, end);
   }
+}
+
+function shareReferences(shares: Authored["publishedShares"], say: Say): void {
+  shares.fleets.forEach((fleet, i) => {
+    say("source", `fleets.${i}.basis`, fleet.basis);
+  });
+  shares.found.forEach((found, i) => {
+    for (const fault of found.faults ?? []) say("fault", `found.${i}.faults`, fault);
+    say("source", `found.${i}.basis`, found.basis);
+  });
+  shares.groups.forEach((group, i) => {
+    for (const part of group.parts) say("part", `groups.${i}.parts`, part);
+    for (const part of group.exceptParts) say("part", `groups.${i}.exceptParts`, part);
+  });
+  shares.rows.forEach((row, i) => {
+    say("share group", `rows.${i}.group`, row.group);
+    say("share group", `rows.${i}.against.group`, row.against?.group);
+    say("share fleet", `rows.${i}.fleet`, row.fleet);
+    say("source", `rows.${i}.basis`, row.basis);
+  });
 }
 
 function costReferences(costs: Authored["costs"], say: Say): void {

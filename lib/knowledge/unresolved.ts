@@ -140,6 +140,8 @@ function knownIds(authored: Authored): Known {
   live.set("place set", new Set(Object.keys(authored.places.sets)));
   live.set("frequency word", new Set(Object.keys(authored.scale.words)));
   live.set("price band", new Set(Object.keys(authored.costs.bands)));
+  live.set("share group", new Set(authored.publishedShares.groups.map((g) => g.id)));
+  live.set("share fleet", new Set(authored.publishedShares.fleets.map((f) => f.id)));
   for (const feature of authored.features) {
     for (const key of Object.values(feature.relative ?? {})) {
       if (feature.ended === undefined && key !== undefined) live.get("feature or relative key")?.add(key);
@@ -159,6 +161,9 @@ function mendFor(kind: ReferenceKind): string {
       return "Use one of groups.json.";
     case "price band":
       return "Use one of the bands of costs.json.";
+    case "share group":
+    case "share fleet":
+      return "Use one of published-shares.json.";
     case "frequency word":
       return "Use a word of scale.json or a number between 0 and 1.";
     case "feature or relative key":

@@ -6,6 +6,7 @@ import { noWords } from "./no-words.ts";
 import { plainCosts } from "./plain-costs.ts";
 import { plainLimits } from "./plain-limits.ts";
 import { plainOrders } from "./plain-orders.ts";
+import { plainShares } from "./plain-shares.ts";
 
 /** Records by their path in the knowledge folder, before they become text. */
 export type TinyRecords = Record<string, Record<string, unknown>>;
@@ -139,6 +140,7 @@ function vocabulary(): TinyRecords {
     "costs.json": plainCosts,
     "orders.json": plainOrders("link-play"),
     "limits.json": plainLimits("joint-play"),
+    "published-shares.json": plainShares("ball-joint"),
     "words.json": {
       ...noWords,
       negators: ["not", "no"],

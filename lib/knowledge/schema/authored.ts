@@ -6,6 +6,7 @@ import { LayoutDrawing } from "./layouts.ts";
 import { Limits } from "./limits.ts";
 import { Orders } from "./orders.ts";
 import { Fault, Part } from "./parts.ts";
+import { PublishedShares } from "./published-shares.ts";
 import {
   CarAttributes,
   Caution,
@@ -50,6 +51,7 @@ export const SINGLE_FILES = {
   "costs.json": Costs,
   "orders.json": Orders,
   "limits.json": Limits,
+  "published-shares.json": PublishedShares,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -67,6 +69,7 @@ export interface Authored {
   readonly costs: Of<typeof Costs>;
   readonly orders: Of<typeof Orders>;
   readonly limits: Of<typeof Limits>;
+  readonly publishedShares: Of<typeof PublishedShares>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

@@ -7,6 +7,7 @@ import { LayoutDrawing } from "./layouts.ts";
 import { Limits } from "./limits.ts";
 import { Orders } from "./orders.ts";
 import { Fault, Part } from "./parts.ts";
+import { PublishedShares } from "./published-shares.ts";
 import {
   CarAttributes,
   Caution,
@@ -75,6 +76,8 @@ export const Knowledge = z.strictObject({
   costs: Costs,
   orders: Orders,
   limits: Limits,
+  /** Releases before 1.0.0 have none. */
+  publishedShares: PublishedShares.optional(),
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

@@ -10,7 +10,7 @@ const LIB = dirname(dirname(fileURLToPath(import.meta.url)));
 const MAIN = join(LIB, "dist", "cli", "main.js");
 const RELEASE = join(LIB, "release", "compiled.json");
 const KNOWLEDGE = join(dirname(LIB), "knowledge");
-const SKIPPED = new Set(["dist", "release", "node_modules", "releases", "json-schema"]);
+const SKIPPED = new Set(["dist", "release", "node_modules", "releases", "json-schema", "measured"]);
 
 /**
  * Build what is missing or old; says so through `say`.

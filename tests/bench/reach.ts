@@ -1,55 +1,109 @@
-import { groundCar } from "../../lib/engine/index.ts";
-import { byConfidence, playCase, shippedChoice } from "../../lib/engine/policies/index.ts";
+import { type Grounded, groundCar } from "../../lib/engine/index.ts";
+import {
+  byConfidence,
+  playCase,
+  type PlayedCase,
+  shippedChoice,
+  type Situation,
+} from "../../lib/engine/policies/index.ts";
 import { repairOf, workshopCosts } from "../../lib/engine/repair-cost.ts";
-import { drawCar } from "../../lib/engine/simulate/index.ts";
+import { drawCar, firedSuspects, type SimulatedCar } from "../../lib/engine/simulate/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 import { anyCarOnTheRoad } from "./fleet.ts";
-import type { ReachJob, ReachRow } from "./simulation-jobs.ts";
+import { foundByTheWay } from "./found-by-the-way.ts";
+import { repairsWith } from "./repairs-with.ts";
+import type { ReachJob, ReachMiss, ReachRow } from "./simulation-jobs.ts";
+import { whyMissed } from "./why-missed.ts";
 
 /** Cars of the road that are tried until one can have the fault. */
 const MOST_CARS = 400;
+/** The search ends at a repair this likely, or when no check tells as many bits. */
+const CONFIDENCE = 0.95;
+const LEAST_BITS = 0.003;
+const MOST_MINUTES = 1000;
+/** Checks of one set-up made together while each tells little. */
+const AT_ONCE = 5;
 
 /**
- * Cases that start from a fault, on any car of the road that can have it: does the search end with its part, or another
- * that really caused the complaint? The search goes on while a check tells anything, whatever it costs.
+ * Cases that start from a fault, on any car of the road that can have it: does the search end with the right part? It goes
+ * on while a check tells anything, whatever it costs.
+ *
+ * The right part: the part at the place that is named is that of a fault which really fired on the complaint, or its remedy
+ * renews that part with it (the other side of the axle, what comes with it). A fault that nobody complains of is found by
+ * one of its own findings, as in a routine look over the car; then only its own part is right.
  */
 export function reach(job: ReachJob): ReachRow[] {
   const knowledge = shippedKnowledge();
   const costs = workshopCosts(knowledge);
-  const stop = byConfidence(costs, 0.95, 0.003);
+  const stop = byConfidence(costs, CONFIDENCE, LEAST_BITS);
   return job.faults.map((fault): ReachRow => {
-    let right = 0;
-    let amongRepairs = 0;
-    let minutes = 0;
-    let cases = 0;
-    const named: string[] = [];
+    const tally = { right: 0, exact: 0, amongRepairs: 0, minutes: 0, cases: 0 };
+    const misses: ReachMiss[] = [];
+    const silent = knowledge.faults.find((f) => f.id === fault)?.shows.length === 0;
     for (let k = 0; k < job.cases; k++) {
-      const uniform = seededUniform(job.seed + 1009 * k);
-      const grounded = carWith(fault, job.seed + 1009 * k);
-      if (grounded === undefined) break;
-      const able = grounded.suspects.filter(
-        (s) => s.fault === fault && (grounded.faults.get(fault)?.shows.length ?? 0) > 0,
-      );
+      const seed = job.seed + 1009 * k;
+      const uniform = seededUniform(seed);
+      const grounded = carWith(fault, seed);
+      const able = grounded?.suspects.filter((s) => s.fault === fault) ?? [];
       const suspect = able[Math.floor(uniform() * able.length)];
-      if (suspect === undefined) break;
-      const car = drawCar(grounded, uniform, { suspect: suspect.index });
-      const played = playCase(grounded, car, shippedChoice, stop, { costs, uniform, mostMinutes: 1000 });
-      cases += 1;
-      minutes += played.minutes;
-      const repair = repairOf(grounded, suspect.index);
-      if (played.right || played.verdict.order.includes(repair)) amongRepairs += 1;
-      if (played.right) right += 1;
-      else named.push(`${played.verdict.repair ?? "referred"} for ${repair}`);
+      if (grounded === undefined || suspect === undefined) break;
+      const car = silent
+        ? foundByTheWay(grounded, uniform, suspect.index)
+        : drawCar(grounded, uniform, { suspect: suspect.index });
+      if (car === undefined) break;
+      let last: Situation | undefined;
+      const played = playCase(grounded, car, shippedChoice, stop, {
+        costs,
+        watch: (situation) => {
+          last = situation;
+        },
+        uniform,
+        mostMinutes: MOST_MINUTES,
+        atOnce: AT_ONCE,
+        only: silent ? "checks" : undefined,
+      });
+      const { exact, right } = rightPart(grounded, car, played, last);
+      tally.cases += 1;
+      tally.minutes += played.minutes;
+      if (exact) tally.exact += 1;
+      if (right) tally.right += 1;
+      if (right || played.verdict.order.includes(repairOf(grounded, suspect.index))) tally.amongRepairs += 1;
+      if (!right) {
+        misses.push({
+          seed,
+          complaint: silent ? "found by the way" : car.complaint.id,
+          hidden: suspect.id,
+          named: played.verdict.repair ?? "handed over",
+          chance: played.verdict.chance,
+          minutes: played.minutes,
+          why: whyMissed(grounded, car, suspect, played),
+        });
+      }
     }
-    return { fault, cases, right, amongRepairs, minutes: cases === 0 ? 0 : minutes / cases, named };
+    return { fault, ...tally, minutes: tally.cases === 0 ? 0 : tally.minutes / tally.cases, misses };
   });
 
-  function carWith(fault: string, seed: number): ReturnType<typeof groundCar> | undefined {
+  function carWith(fault: string, seed: number): Grounded | undefined {
     for (let k = 0; k < MOST_CARS; k++) {
       const grounded = groundCar(knowledge, anyCarOnTheRoad(knowledge, seed + 31 * k));
       if (grounded.suspects.some((s) => s.fault === fault)) return grounded;
     }
     return undefined;
   }
+}
+
+function rightPart(
+  grounded: Grounded,
+  car: SimulatedCar,
+  { verdict }: PlayedCase,
+  last: Situation | undefined,
+): { exact: boolean; right: boolean } {
+  const needed = new Set(firedSuspects(car).map((i) => repairOf(grounded, i)));
+  const exact = verdict.repair !== undefined && needed.has(verdict.repair);
+  const mended = last?.weighing.weighed.ranking.find(
+    (r) => repairOf(grounded, r.suspect.index) === verdict.repair,
+  );
+  const along = mended === undefined ? [] : repairsWith(grounded, mended.suspect);
+  return { exact, right: exact || along.some((repair) => needed.has(repair)) };
 }

@@ -8,7 +8,8 @@ import { build } from "vite";
 
 /**
  * Title, file in this folder, exported function. Run some only: `npm run bench -- core`. Those that take long run only when
- * named: `npm run bench -- policies --cars 400`; `simulation` names them all.
+ * named: `npm run bench -- policies --cars 400`; `simulation` names them all. `reach` also takes `--faults a,b --each 40`, and
+ * `--write` to keep its figures in knowledge/measured.
  */
 const sections = [
   {
@@ -64,7 +65,12 @@ const sections = [
 ];
 
 const { values: options, positionals: wanted } = parseArgs({
-  options: { cars: { type: "string" } },
+  options: {
+    cars: { type: "string" },
+    faults: { type: "string" },
+    each: { type: "string" },
+    write: { type: "boolean" },
+  },
   allowPositionals: true,
 });
 const cars = options.cars === undefined ? undefined : Number(options.cars);
@@ -72,6 +78,12 @@ if (cars !== undefined && !(Number.isInteger(cars) && cars > 0)) {
   console.error("--cars takes a whole number above 0.");
   process.exit(1);
 }
+const each = options.each === undefined ? undefined : Number(options.each);
+if (each !== undefined && !(Number.isInteger(each) && each > 0)) {
+  console.error("--each takes a whole number above 0.");
+  process.exit(1);
+}
+const faults = options.faults?.split(",");
 const chosen = sections.filter(({ title, file, run, worker }) =>
   wanted.length === 0
     ? worker === undefined
@@ -85,6 +97,7 @@ if (chosen.length === 0) {
 }
 
 const root = join(import.meta.dirname, "..", "..");
+const write = options.write === true ? root : undefined;
 const outDir = join(root, "reports", "bench");
 mkdirSync(outDir, { recursive: true });
 await build({
@@ -112,5 +125,5 @@ await build({
 });
 for (const { title, file, run } of chosen) {
   const module = await import(pathToFileURL(join(outDir, file.replace(/\.ts$/, ".mjs"))).href);
-  console.log(`\n${title}\n${await module[run]({ cars })}`);
+  console.log(`\n${title}\n${await module[run]({ cars, faults, each, write })}`);
 }

@@ -57,17 +57,31 @@ export interface CalibrationResult {
   readonly present: Forecasts;
 }
 
+/** A case that ended with another part. */
+export interface ReachMiss {
+  readonly seed: number;
+  readonly complaint: string;
+  /** `fault@place` */
+  readonly hidden: string;
+  /** `part@place` */
+  readonly named: string;
+  readonly chance: number;
+  readonly minutes: number;
+  readonly why: string;
+}
+
 /** Cases from one fault. */
 export interface ReachRow {
   readonly fault: string;
   readonly cases: number;
-  /** The part named is the fault's own, or another that really fired on the complaint. */
+  /** The repair named mends a fault that really fired on the complaint, or renews its part as well. */
   readonly right: number;
+  /** Of these, the part named is the very one at the very place. */
+  readonly exact: number;
   /** The right part is named or among the repairs that the verdict gives an order of. */
   readonly amongRepairs: number;
   readonly minutes: number;
-  /** What was named instead, once for each wrong case. */
-  readonly named: readonly string[];
+  readonly misses: readonly ReachMiss[];
 }
 
 /** Cost of one way of searching one instance, over the optimum's. */

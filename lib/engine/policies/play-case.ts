@@ -8,6 +8,9 @@ import { firedSuspects, type SimulatedCar } from "../simulate/simulated-car.ts";
 import { weighing } from "../weigh.ts";
 import type { Policy, Situation, StopRule, Verdict } from "./policy.ts";
 
+/** Information of a check below which waiting for its result is not worth while. */
+const TELLS_LITTLE = 0.1;
+
 /** How a case is played. */
 export interface PlayOptions extends Pick<ProposeOptions, "who" | "lift" | "helper" | "only"> {
   readonly costs: Costs;
@@ -15,6 +18,8 @@ export interface PlayOptions extends Pick<ProposeOptions, "who" | "lift" | "help
   readonly uniform: () => number;
   /** Minutes after which the search ends whatever is known; 400 when left out. */
   readonly mostMinutes?: number | undefined;
+  /** Most checks of one set-up made before weighing again, while the best tells little; 1 when left out. */
+  readonly atOnce?: number | undefined;
   /** Called after each weighing: for looking on, not for changing anything. */
   readonly watch?: ((situation: Situation) => void) | undefined;
 }
@@ -76,12 +81,33 @@ export function playCase(
         checks,
       });
     }
-    answers.push(...resultOf(car, next));
-    checks.push(next.id);
-    minutes += next.minutes + next.setUpMinutes;
+    minutes += next.setUpMinutes;
     if (next.setUp !== setUp) setUpChanges += 1;
     setUp = next.setUp;
+    for (const check of together(next, proposed, options.atOnce ?? 1)) {
+      answers.push(...resultOf(car, check));
+      checks.push(check.id);
+      minutes += check.minutes;
+    }
   }
+}
+
+/** The check and the best others of its set-up that settle something else: while each tells little, none waits for another. */
+function together(
+  next: ProposedCheck,
+  proposed: readonly ProposedCheck[],
+  atOnce: number,
+): readonly ProposedCheck[] {
+  const made = [next];
+  if (next.gainBits >= TELLS_LITTLE) return made;
+  const settled = new Set(next.settles.map((s) => s.finding));
+  for (const check of proposed) {
+    if (made.length >= atOnce) break;
+    if (check.setUp !== next.setUp || check.settles.some((s) => settled.has(s.finding))) continue;
+    made.push(check);
+    for (const { finding } of check.settles) settled.add(finding);
+  }
+  return made;
 }
 
 function resultOf(car: SimulatedCar, next: ProposedCheck): Answer[] {

@@ -21,7 +21,9 @@ export type {
   CardWork,
   JobCard,
 } from "./job-card-types.ts";
+export { type ComparedCase, compareCases, MOVED_BY, whatMoved } from "./moved-cases.ts";
 export { mergeEntries } from "./merge.ts";
 export { parseEntry } from "./parse-entry.ts";
 export { findingAnswers, presentContexts } from "./present-contexts.ts";
 export { entriesToUndo, entryToUndo, retractionToRedo } from "./undo.ts";
+export { type PlayedCase, type PlayedLine, playWorkedCase, type WorkedCaseInput } from "./worked-case.ts";

@@ -15,6 +15,7 @@ const NAMES: Readonly<Record<keyof typeof RECORD_FOLDERS, string>> = {
   sources: "source",
   layouts: "layout",
   "demo-cases": "demo-case",
+  "worked-cases": "worked-case",
 };
 
 /**

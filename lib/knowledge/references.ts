@@ -85,6 +85,8 @@ export function referencesOf(authored: Authored): Reference[] {
     say("fault", "truth.fault", demo.truth.fault);
     say("place", "truth.place", demo.truth.place);
   }
+  for (const worked of authored.workedCases)
+    workedCaseReferences(authored, worked, from(`worked-cases/${worked.id}.json`));
   return found;
 }
 
@@ -119,6 +121,23 @@ function faultReferences(fault: Authored["faults"][number], say: Say): void {
   for (const id of fault.remedy.cautions) say("caution", "remedy.cautions", id);
   fault.inseparable.forEach((other, i) => {
     say("fault", `inseparable.${i}.fault`, other.fault);
+  });
+}
+
+function workedCaseReferences(authored: Authored, worked: Authored["workedCases"][number], say: Say): void {
+  say("fault", "truth.fault", worked.truth.fault);
+  say("place", "truth.place", worked.truth.place);
+  const contexts = new Set(authored.contexts.map((context) => context.id));
+  worked.findings.forEach(({ id }, i) => {
+    const at = `findings.${i}`;
+    const [complaint = "", feature] = id.split(":");
+    const [observation, place] = id.split("@");
+    if (feature !== undefined) say("feature", at, feature);
+    if (place === undefined) say(contexts.has(complaint) ? "context" : "complaint", at, complaint);
+    else {
+      say("observation", at, observation);
+      say("place", at, place);
+    }
   });
 }
 

@@ -208,6 +208,14 @@ function vocabulary(): TinyRecords {
       about: "The link.",
       truth: { fault: "bar-link-worn", place: "front-left" },
     },
+    "worked-cases/knock.json": {
+      id: "knock",
+      title: "A knock over small bumps",
+      about: "Invented. The link moves by hand.",
+      car: { front: { layout: "strut" } },
+      findings: [{ id: "noise" }, { id: "noise:small-bumps" }, { id: "link-play@front-left", by: "check" }],
+      truth: { fault: "bar-link-worn", place: "front-left" },
+    },
   };
 }
 

@@ -362,6 +362,30 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
       "demo-cases/first.json",
     ],
   ],
+  "worked-cases-possible": [
+    [
+      (records) => patch(records, "worked-cases/knock.json", { car: { front: { layout: "wishbone" } } }),
+      "worked-cases/knock.json",
+    ],
+    [
+      (records) =>
+        patch(records, "worked-cases/knock.json", { findings: [{ id: "noise" }, { id: "link-play@front" }] }),
+      "worked-cases/knock.json",
+    ],
+    [
+      (records) =>
+        patch(records, "worked-cases/knock.json", {
+          findings: [{ id: "noise" }, { id: "joint-play@front-left", level: "broken" }],
+        }),
+      "worked-cases/knock.json",
+    ],
+    [
+      (records) => {
+        delete records["worked-cases/knock.json"];
+      },
+      "complaints/noise.json",
+    ],
+  ],
 };
 
 /** Rules whose breach the compiler refuses: shown with the compiled form of the sound records. */

@@ -27,6 +27,7 @@ import { setUpCautions } from "./set-up-cautions.ts";
 import { setUpsComplete } from "./set-ups-complete.ts";
 import { severityItem } from "./severity-item.ts";
 import { sourcesExist } from "./sources-exist.ts";
+import { workedCasesPossible } from "./worked-cases-possible.ts";
 import { lintWorld } from "./world.ts";
 
 /** Every rule, in the order of the report. */
@@ -56,6 +57,7 @@ export const LINT_RULES: readonly LintRule[] = [
   ordersFit,
   limitsFit,
   demoCasesPossible,
+  workedCasesPossible,
 ];
 
 /** What the lint found, rule by rule; empty when the knowledge makes sense. */

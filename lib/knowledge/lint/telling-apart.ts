@@ -1,5 +1,5 @@
 import type { CompiledFault } from "../schema/compiled.ts";
-import { both, type LintWorld, meet } from "./world.ts";
+import { both, type CompiledWorld, meet } from "./world.ts";
 
 /** Two faults are told apart by a finding whose chance, present or absent, differs by at least this factor. */
 export const APART_RATIO = 3;
@@ -23,7 +23,7 @@ export function listedInseparable(a: CompiledFault, b: CompiledFault): boolean {
  * The same fault twice stands for itself at two places.
  */
 export function untoldPlaces(
-  world: LintWorld,
+  world: CompiledWorld,
   a: CompiledFault,
   b: CompiledFault,
 ): [string, string] | undefined {
@@ -39,7 +39,7 @@ export function untoldPlaces(
 }
 
 function toldApart(
-  world: LintWorld,
+  world: CompiledWorld,
   a: CompiledFault,
   at: string,
   b: CompiledFault,

@@ -12,10 +12,9 @@ import { type CarVariant, carVariants } from "./car-variants.ts";
 /** For each car variant: 1 where a thing is there. */
 export type CarMask = Uint8Array;
 
-/** The knowledge with the look-ups that rules share. */
-export interface LintWorld {
+/** The compiled knowledge with the look-ups that rules share. */
+export interface CompiledWorld {
   readonly knowledge: Knowledge;
-  readonly authored: Authored;
   /** Every kind of car that some rule of the knowledge tells apart. */
   readonly cars: readonly CarVariant[];
   readonly parts: ReadonlyMap<string, CompiledPart>;
@@ -38,8 +37,18 @@ export interface LintWorld {
   ) => number;
 }
 
+/** What rules look at: the compiled knowledge and the records that it came from. */
+export interface LintWorld extends CompiledWorld {
+  readonly authored: Authored;
+}
+
 /** Gather the look-ups once for all rules. */
 export function lintWorld(knowledge: Knowledge, authored: Authored): LintWorld {
+  return { ...compiledWorld(knowledge), authored };
+}
+
+/** The look-ups that need nothing but the compiled knowledge. */
+export function compiledWorld(knowledge: Knowledge): CompiledWorld {
   const rules = [knowledge.parts, knowledge.faults, knowledge.observations, knowledge.checks]
     .flat()
     .flatMap((record) => (record.when === undefined ? [] : checkLogic(record.when)));
@@ -83,7 +92,6 @@ export function lintWorld(knowledge: Knowledge, authored: Authored): LintWorld {
   const settledMasks = new Map<string, CarMask>();
   return {
     knowledge,
-    authored,
     cars,
     parts,
     observations,
@@ -114,6 +122,23 @@ function remember(store: Map<string, CarMask>, key: string, make: () => CarMask)
   const made = make();
   store.set(key, made);
   return made;
+}
+
+/** Whether the fault can be at the place on one car, given as logic rules read it. */
+export function canBeAt(
+  { knowledge, parts }: CompiledWorld,
+  fault: string,
+  place: string,
+  car: Readonly<Record<string, unknown>>,
+): boolean {
+  const record = knowledge.faults.find((candidate) => candidate.id === fault);
+  const part = record === undefined ? undefined : parts.get(record.part);
+  const at = knowledge.places.places.find((candidate) => candidate.id === place);
+  const rules = [part?.when, record?.when];
+  return (
+    part?.places.includes(place) === true &&
+    rules.every((rule) => rule === undefined || evaluateLogic(rule, { ...car, place: at }))
+  );
 }
 
 /** Cars of both masks. */

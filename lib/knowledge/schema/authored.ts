@@ -21,6 +21,7 @@ import {
   Source,
 } from "./vocabulary.ts";
 import { Words } from "./words.ts";
+import { WorkedCase } from "./worked-cases.ts";
 
 /** Folder name -> schema of each record in it. */
 export const RECORD_FOLDERS = {
@@ -36,6 +37,7 @@ export const RECORD_FOLDERS = {
   sources: Source,
   layouts: LayoutDrawing,
   "demo-cases": DemoCase,
+  "worked-cases": WorkedCase,
 } as const;
 
 /** File name in the knowledge folder -> schema of the whole file. */
@@ -82,4 +84,5 @@ export interface Authored {
   readonly sources: readonly Of<typeof Source>[];
   readonly layouts: readonly Of<typeof LayoutDrawing>[];
   readonly demoCases: readonly Of<typeof DemoCase>[];
+  readonly workedCases: readonly Of<typeof WorkedCase>[];
 }

@@ -9,7 +9,7 @@ import { shippedFiles, shippedKnowledge } from "../support/shipped-knowledge.ts"
 import { patch, tinyKnowledge } from "../support/tiny-knowledge.ts";
 
 const { authored, knowledge } = tinyKnowledge();
-const [knock] = authored.workedCases as [WorkedCaseInput];
+const knock = authored.workedCases[0] as WorkedCaseInput;
 
 describe("one worked case", () => {
   test("the true part leads when its own finding was seen by hand", () => {

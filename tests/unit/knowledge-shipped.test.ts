@@ -28,7 +28,7 @@ test("the lint has nothing to say of the shipped knowledge", () => {
     readExceptions(files.get("lint-exceptions.json") ?? "[]"),
   );
   expect(report.map(({ rule, record, message }) => `${rule}: ${record}: ${message}`)).toEqual([]);
-});
+}, 240_000);
 
 test.runIf(existsSync(RELEASES))(
   "every frozen release opens, is named after its version and has the sum that lies beside it",

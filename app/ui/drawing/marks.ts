@@ -53,14 +53,30 @@ function middle(points: readonly Point[]): Point {
   return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
 }
 
-/** Where a part of a suspect sits: its own shape on the right side and axle, or a spot at its place. */
-export function spotOf(shapes: readonly DrawnShape[], part: string, place: PlaceRecord | undefined): Point {
-  const side = place?.side === "left" ? -1 : place?.side === "right" ? 1 : 0;
-  const axle = place?.axle === "front" ? -1 : place?.axle === "rear" ? 1 : 0;
-  const own = shapes
+function sideAndAxle(place: PlaceRecord | undefined): readonly [side: number, axle: number] {
+  return [
+    place?.side === "left" ? -1 : place?.side === "right" ? 1 : 0,
+    place?.axle === "front" ? -1 : place?.axle === "rear" ? 1 : 0,
+  ];
+}
+
+/** Middles of the shapes that stand for a part on the side and axle of the place; none when it is not drawn there. */
+export function ownSpots(
+  shapes: readonly DrawnShape[],
+  part: string,
+  place: PlaceRecord | undefined,
+): Point[] {
+  const [side, axle] = sideAndAxle(place);
+  return shapes
     .filter((s) => s.shape.parts.includes(part))
     .map((s) => middle(s.points))
     .filter(([x, y]) => (side === 0 || Math.sign(x) === side) && (axle === 0 || Math.sign(y) === axle));
+}
+
+/** Where a part of a suspect sits: its own shape on the right side and axle, or a spot at its place. */
+export function spotOf(shapes: readonly DrawnShape[], part: string, place: PlaceRecord | undefined): Point {
+  const [side, axle] = sideAndAxle(place);
+  const own = ownSpots(shapes, part, place);
   if (own.length > 0 && side === 0) {
     // A part of the whole axle that is drawn on both sides: its mark goes to the middle.
     const [first] = own as [Point, ...Point[]];

@@ -4,6 +4,7 @@ import { checksCommand, findingsCommand, partsCommand } from "./commands/catalog
 import { diffCommand } from "./commands/diff.ts";
 import { freezeCommand } from "./commands/freeze.ts";
 import { lintCommand } from "./commands/lint.ts";
+import { movedCommand } from "./commands/moved.ts";
 import { ordersCommand } from "./commands/orders.ts";
 import { playCommand } from "./commands/play.ts";
 import { readCommand } from "./commands/read.ts";
@@ -25,6 +26,7 @@ export const COMMANDS: readonly Command[] = [
   schemaCommand,
   lintCommand,
   diffCommand,
+  movedCommand,
   sharesCommand,
   freezeCommand,
 ];

@@ -26,6 +26,7 @@ export type { StopNotice } from "./stop-notices.ts";
 export { stopSignal } from "./stop-signal.ts";
 export type { StopSignal } from "./stop-signal.ts";
 export type { Suspect } from "./suspect.ts";
+export { typicalPriors } from "./typical-priors.ts";
 export { wearView } from "./wear-view.ts";
 export type { WearLine, WearOptions } from "./wear-view.ts";
 export { weigh, weighing } from "./weigh.ts";

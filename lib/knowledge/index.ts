@@ -9,6 +9,10 @@ export {
   type WeightChange,
 } from "./diff.ts";
 export { goneIds } from "./gone-ids.ts";
+export { type Coverage, coverageOf, type FamilyCoverage } from "./health/coverage.ts";
+export { type InseparablePair, inseparablePairs } from "./health/inseparable-pairs.ts";
+export { type Reach, type ReachedFault, readReach, weakestFaults } from "./health/reach.ts";
+export { type UnsourcedFault, type UnsourcedPart, unsourcedLinks } from "./health/unsourced-links.ts";
 export { jsonSchemas, toJsonSchema } from "./json-schema.ts";
 export { type LintException, readExceptions } from "./lint/exceptions.ts";
 export { LINT_RULES, type LintReport, lintKnowledge } from "./lint/index.ts";
@@ -38,3 +42,4 @@ export type {
   Weight,
 } from "./schema/compiled.ts";
 export { Knowledge } from "./schema/compiled.ts";
+export { changeWords, weightWords, type WeightWords } from "./weight-words.ts";

@@ -241,3 +241,22 @@ test("versions are ordered by number, not by letter", () => {
     "1.10.0",
   ]);
 });
+
+test("moved weighs the worked cases with both versions and tells those that moved", async () => {
+  const folder = tinyFolder();
+  await runCommand(["freeze", folder]);
+  const release = join(folder, "releases/0.1.0");
+  const same = await runCommand(["moved", release, folder, "--cases", folder]);
+  expect(same).toMatchObject({ code: EXIT.ok, out: "" });
+  expect(same.err).toBe("0 of 1 worked cases moved from 0.1.0 to 0.1.0\n");
+  expect((await runCommand(["moved", release, folder, "--cases", folder, "--all"])).out).toMatch(
+    /^knock: A knock over small bumps\n {2}not moved; the leader is front left bar link: worn, 0\.\d\d\n$/,
+  );
+  writeTiny(folder, (records) => patch(records, "observations/link-play.json", { leak: 0.6 }));
+  const moved = await runCommand(["moved", release, folder, "--cases", folder]);
+  expect(moved.code).toBe(EXIT.problems);
+  expect(moved.out).toMatch(/the leader.* front left/);
+  const json = JSON.parse((await runCommand(["moved", release, folder, "--cases", folder, "--json"])).out);
+  expect(json).toMatchObject([{ id: "knock", before: { truth: { rank: 1 } }, after: { leftOut: [] } }]);
+  expect((await runCommand(["moved", release])).code).toBe(EXIT.badUse);
+});

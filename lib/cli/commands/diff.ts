@@ -1,6 +1,5 @@
-import { groundCar } from "../../engine/index.ts";
+import { typicalPriors } from "../../engine/index.ts";
 import { diffKnowledge, isEmptyDiff, type KnowledgeDiff } from "../../knowledge/diff.ts";
-import type { Knowledge } from "../../knowledge/schema/compiled.ts";
 import { type Command, EXIT } from "../command.ts";
 import { loadVersion } from "../load-knowledge.ts";
 import { readArgs } from "../read-args.ts";
@@ -37,15 +36,6 @@ Exit codes: 0 no difference, 1 they differ, 2 called wrongly, 3 could not be don
     return isEmptyDiff(diff) ? EXIT.ok : EXIT.problems;
   },
 };
-
-/** Each fault's greatest chance at any place of a car of which nothing is known. */
-function typicalPriors(knowledge: Knowledge): Map<string, number> {
-  const priors = new Map<string, number>();
-  for (const { fault, prior } of groundCar(knowledge, {}).suspects) {
-    priors.set(fault, Math.max(prior, priors.get(fault) ?? prior));
-  }
-  return priors;
-}
 
 function diffText(diff: KnowledgeDiff): string {
   const lines = [`from ${diff.from} to ${diff.to}`];

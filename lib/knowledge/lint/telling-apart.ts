@@ -32,37 +32,51 @@ export function untoldPlaces(
     for (const place of world.placesOf(b)) {
       if (same && at >= place) continue;
       const cars = both(world.faultCars(a, at), world.faultCars(b, place));
-      if (cars.some((there) => there === 1) && !toldApart(world, a, at, b, place, cars)) return [at, place];
+      if (
+        cars.some((there) => there === 1) &&
+        greatestFactor(world, a, at, b, place, cars, APART_RATIO) < APART_RATIO
+      )
+        return [at, place];
     }
   }
   return undefined;
 }
 
-function toldApart(
+/**
+ * How many times likelier the most telling result of a check is from the one fault than from the other, on any of the cars.
+ *
+ * A result is that an observation is there to at least some grade, or is not. The search ends with the first factor of `enough` or more.
+ * Range  1 and above.
+ */
+export function greatestFactor(
   world: CompiledWorld,
   a: CompiledFault,
   at: string,
   b: CompiledFault,
   place: string,
   cars: Uint8Array,
-): boolean {
+  enough: number,
+): number {
+  let greatest = 1;
   const ids = new Set([...a.links, ...b.links].map((link) => link.observation));
   for (const id of ids) {
     const observation = world.observations.get(id);
     if (observation === undefined) continue;
     for (const spot of observation.places) {
       if (!world.overlap(spot, at) && !world.overlap(spot, place)) continue;
-      const tells = observation.levels.some((_, level) => {
+      const factor = observation.levels.reduce((most, _, level) => {
         const p = world.chance(a, at, observation, spot, level);
         const q = world.chance(b, place, observation, spot, level);
-        return differ(p, q) || differ(1 - p, 1 - q);
-      });
-      if (tells && meet(world.settledCars(observation, spot), cars)) return true;
+        return Math.max(most, apart(p, q), apart(1 - p, 1 - q));
+      }, 1);
+      if (factor <= greatest || !meet(world.settledCars(observation, spot), cars)) continue;
+      greatest = factor;
+      if (greatest >= enough) return greatest;
     }
   }
-  return false;
+  return greatest;
 }
 
-function differ(p: number, q: number): boolean {
-  return p >= APART_RATIO * q || q >= APART_RATIO * p;
+function apart(p: number, q: number): number {
+  return Math.max(p / q, q / p);
 }

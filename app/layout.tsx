@@ -6,6 +6,7 @@ import "./style/sheet.css";
 import "./style/case.css";
 import "./style/check.css";
 import "./style/drawing.css";
+import "./style/reckon.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -49,14 +49,14 @@ function loaded(): Knowledge {
   return knowledge;
 }
 
-function ground({ car, contexts }: Situation): Grounded {
-  const key = JSON.stringify([car, contexts]);
-  if (grounded?.key !== key) grounded = { key, value: groundCar(loaded(), car, contexts) };
+function ground({ car, contexts, fitted }: Situation): Grounded {
+  const key = JSON.stringify([car, contexts, fitted]);
+  if (grounded?.key !== key) grounded = { key, value: groundCar(loaded(), car, contexts, fitted) };
   return grounded.value;
 }
 
 function weighingOf(situation: Situation): Weighing {
-  const key = JSON.stringify([situation.car, situation.contexts, situation.answers]);
+  const key = JSON.stringify([situation.car, situation.contexts, situation.fitted, situation.answers]);
   if (weighed?.key !== key) weighed = { key, value: weighing(ground(situation), situation.answers) };
   return weighed.value;
 }

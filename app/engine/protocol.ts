@@ -5,6 +5,7 @@ import type {
   Batch,
   CostOverrides,
   Decision,
+  FittedPart,
   ProposedCheck,
   ProposeOptions,
   StopSignal,
@@ -19,6 +20,8 @@ import type { Proposal } from "../../lib/words/index.ts";
 export interface Situation {
   readonly car: CarInput;
   readonly contexts: readonly string[];
+  /** Parts whose age is known. */
+  readonly fitted: readonly FittedPart[];
   readonly answers: readonly Answer[];
 }
 

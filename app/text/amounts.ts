@@ -17,6 +17,16 @@ export function distanceInKm(shown: number, units: Units): number {
   return Math.round(units.distance === "miles" ? shown * KM_PER_MILE : shown);
 }
 
+/** The shown unit to km, unrounded; speeds too. */
+export function exactDistanceInKm(shown: number, units: Units): number {
+  return units.distance === "miles" ? shown * KM_PER_MILE : shown;
+}
+
+/** Unit of speeds. */
+export function speedUnit(units: Units): string {
+  return units.distance === "miles" ? "mph" : "km/h";
+}
+
 /** An entered length to mm. */
 export function lengthInMm(shown: number, units: Units): number {
   return units.length === "inch" ? shown * MM_PER_INCH : shown;

@@ -3,6 +3,7 @@ import { CornerwiseError } from "../errors.ts";
 import type { CompiledFault, CompiledShowing, Knowledge } from "../knowledge/schema/compiled.ts";
 import { knownContexts } from "./contexts.ts";
 import { buildNodes, type ObservationNode } from "./observation-nodes.ts";
+import type { FittedPart } from "./part-ages.ts";
 import { indexPlaces, type PlaceIndex } from "./place-index.ts";
 import { suspectPriors } from "./priors.ts";
 import type { Suspect } from "./suspect.ts";
@@ -18,6 +19,8 @@ export interface Grounded {
   readonly knowledge: Knowledge;
   readonly car: Car;
   readonly contexts: readonly string[];
+  /** Parts whose own age is known. */
+  readonly fitted: readonly FittedPart[];
   readonly places: PlaceIndex;
   readonly suspects: readonly Suspect[];
   readonly suspectIndex: ReadonlyMap<string, number>;
@@ -33,7 +36,8 @@ const SMALLEST_PRIOR = 1e-7;
 /**
  * Lays the knowledge over a car.
  *
- * Unknown attributes are averaged over the cars on the road; `contexts` are ids of things that happened lately.
+ * Unknown attributes are averaged over the cars on the road; `contexts` are ids of things that happened lately;
+ * `fitted` are parts that are younger than the car, or known to be the first.
  *
  * Errors: `bad-request` for a car value that does not exist, `unknown-id` for a context that the knowledge does not
  * hold, `empty-model` when no fault can be on this car.
@@ -42,11 +46,12 @@ export function groundCar(
   knowledge: Knowledge,
   carInput: CarInput,
   contexts: readonly string[] = [],
+  fitted: readonly FittedPart[] = [],
 ): Grounded {
   const { car } = readCar(knowledge, carInput);
   const happened = knownContexts(knowledge, contexts);
   const places = indexPlaces(knowledge);
-  const suspects = suspectPriors(knowledge, car, happened, places)
+  const suspects = suspectPriors(knowledge, car, happened, places, fitted)
     .filter((s) => s.prior > SMALLEST_PRIOR)
     .map((s, index) => ({ ...s, index }));
   if (suspects.length === 0) {
@@ -61,6 +66,7 @@ export function groundCar(
     knowledge,
     car,
     contexts: happened,
+    fitted,
     places,
     suspects,
     suspectIndex: new Map(suspects.map((s) => [s.id, s.index])),

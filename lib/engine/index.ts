@@ -14,6 +14,8 @@ export type { Grounded } from "./ground.ts";
 export { placeName, rowName, suspectName } from "./names.ts";
 export { previewResults } from "./preview.ts";
 export type { PreviewedResult } from "./preview.ts";
+export { fittedThatHold } from "./part-ages.ts";
+export type { FittedPart } from "./part-ages.ts";
 export { proposeChecks } from "./propose.ts";
 export type { ProposedCheck, ProposeOptions, Settled } from "./propose.ts";
 export { publishedShares, sharesByAge } from "./published-shares.ts";

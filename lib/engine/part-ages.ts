@@ -1,8 +1,8 @@
 import type { Car } from "../car/car.ts";
-import type { Usage } from "../car/usage.ts";
+import { type Usage, usage } from "../car/usage.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
-import type { PlaceIndex } from "./place-index.ts";
+import { indexPlaces, type PlaceIndex } from "./place-index.ts";
 
 /** A part that was renewed, or is known to be the first (`atKm` 0). One of `atKm` and `yearsAgo` is needed. */
 export interface FittedPart {
@@ -63,6 +63,25 @@ export function partAges(
       ownAge: true,
     };
   }
+}
+
+/** Those of some fitted parts that the car can have: of a part that it knows, at a place of it, no older than the car. */
+export function fittedThatHold<F extends FittedPart>(
+  knowledge: Knowledge,
+  car: Car,
+  fitted: readonly F[],
+): F[] {
+  if (fitted.length === 0) return [];
+  const used = usage(knowledge, car);
+  const places = indexPlaces(knowledge);
+  return fitted.filter((one) => {
+    try {
+      partAges(knowledge, car, used, knowledge.car.kmPerYear.value, places, [one]);
+      return true;
+    } catch {
+      return false;
+    }
+  });
 }
 
 /** Within the car's own age, when that is known. */

@@ -66,6 +66,6 @@ function weighAfter(grounded: Grounded, answers: readonly Answer[]): Weighed {
   const ground =
     contexts.length === grounded.contexts.length
       ? grounded
-      : groundCar(grounded.knowledge, writeCar(grounded.car), contexts);
+      : groundCar(grounded.knowledge, writeCar(grounded.car), contexts, grounded.fitted);
   return weighing(ground, answers).weighed;
 }

@@ -8,6 +8,7 @@ import { ChoicesPart } from "../choices/choices-part.tsx";
 import { Underside } from "../drawing/underside.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
+import { BenchLinks } from "../shop/bench-links.tsx";
 import { CaseHead } from "./case-head.tsx";
 import { ComplaintPart } from "./complaint-part.tsx";
 import { NextBar } from "./next-bar.tsx";
@@ -140,6 +141,7 @@ export function CaseSheet({
                 <VerdictPart knowledge={knowledge} state={state} ranked={ranked} append={append} />
               </SheetPart>
             )}
+            <BenchLinks caseId={state.caseId} />
             <NotesPart state={state} append={append} />
             <SheetPart id="timeline" title="What was entered">
               <Timeline knowledge={knowledge} state={state} append={append} />

@@ -10,6 +10,7 @@ import { useSettings } from "../../store/use-settings.ts";
 import { messageOf } from "../../text/message-of.ts";
 import { momentWords } from "../../text/moment.ts";
 import { capital, nameOfFinding, nameOfSuspect } from "../../text/names.ts";
+import { BenchLinks } from "../shop/bench-links.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { CaseFileButtons } from "./case-file-buttons.tsx";
@@ -55,6 +56,7 @@ export function CasesScreen() {
           </p>
           <CaseFileButtons onTaken={reload} />
         </SheetPart>
+        <BenchLinks />
         {loaded !== undefined && loaded.demoCases.length > 0 && (
           <SheetPart id="demo-cases" title="Invented cases to try">
             <p className="small soft">No real cars, customers or workshops.</p>

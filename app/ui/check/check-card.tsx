@@ -3,6 +3,7 @@ import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace, nameOfSetUp } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
 import { CannotBeDone } from "./cannot-be-done.tsx";
+import { WorkedOutLinks } from "../shop/worked-out-links.tsx";
 import type { CheckProps } from "./check-props.ts";
 import { whyForbidden } from "./forbidden.ts";
 import { Previews } from "./previews.tsx";
@@ -33,6 +34,7 @@ export function CheckCard(props: CheckProps) {
   return (
     <div className="check">
       <CheckHead {...props} />
+      <WorkedOutLinks {...props} />
       <ResultForm {...props} />
       <Fold className="what-it-tells" openAtFirst title="What each result would tell">
         <Previews knowledge={knowledge} proposed={proposed} situation={situation} />

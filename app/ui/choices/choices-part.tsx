@@ -5,7 +5,6 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { hoursWords } from "../../text/amounts.ts";
 import { moneyWords, ownCosts } from "../../text/cost-fields.ts";
-import { nameOfCheck } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { CostForm } from "./cost-form.tsx";
@@ -30,6 +29,7 @@ export function ChoicesPart({
   readonly onSettings: (change: Partial<Settings>) => void;
 }) {
   const { problems } = useMemo(() => ownCosts(knowledge, settings.costs), [knowledge, settings.costs]);
+  const invented = Object.values(settings.costs).every((text) => text.trim() === "");
   return (
     <SheetPart id="choices" title="Repair, check on or refer" busy={deciding}>
       {failed !== undefined && (
@@ -43,7 +43,10 @@ export function ChoicesPart({
           <p>
             <strong>{decision.why}</strong>
           </p>
-          <ChoiceTable knowledge={knowledge} decision={decision} inMoney={settings.inMoney} />
+          <ChoiceTable decision={decision} inMoney={settings.inMoney} />
+          {invented && (
+            <p className="small soft">Reckoned with invented rates and prices: put in your own below.</p>
+          )}
           <label className="tick">
             <input
               type="checkbox"
@@ -72,15 +75,7 @@ export function ChoicesPart({
   );
 }
 
-function ChoiceTable({
-  knowledge,
-  decision,
-  inMoney,
-}: {
-  readonly knowledge: Knowledge;
-  readonly decision: Decision;
-  readonly inMoney: boolean;
-}) {
+function ChoiceTable({ decision, inMoney }: { readonly decision: Decision; readonly inMoney: boolean }) {
   const { choices, kind, currency } = decision;
   return (
     <table className="figures">
@@ -104,8 +99,8 @@ function ChoiceTable({
               <span className="small soft detail">
                 {way === "check" &&
                   (rough
-                    ? "several checks until it is known; a rule of thumb"
-                    : `first ${steps.map((id) => nameOfCheck(knowledge, id)).join("; ")}`)}
+                    ? "several checks until it is known, by a rule of thumb; start with the next one above"
+                    : `the best ${steps.length === 1 ? "check" : `${steps.length} checks`}, then what pays; start with the next one above`)}
                 {way === "repair" &&
                   `${steps.length === 1 ? "the repair" : `the ${steps.length} repairs`} below, looking after each whether it is gone`}
                 {way === "refer" && "others find it; the repair is in it"}

@@ -1,0 +1,13 @@
+import type { Metadata } from "next";
+import { Suspense } from "react";
+import { PlayScreen } from "../../ui/shop/play-screen.tsx";
+
+export const metadata: Metadata = { title: "Free play and run-out" };
+
+export default function PlayPage() {
+  return (
+    <Suspense>
+      <PlayScreen />
+    </Suspense>
+  );
+}

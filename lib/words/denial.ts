@@ -35,7 +35,7 @@ export function standingDenials(tokens: readonly Token[], hits: Hits, phrases: r
   const negators = all.filter(
     (hit) =>
       !lifted.has(hit) &&
-      !ends.some((end) => precedes(hit, end)) &&
+      !ends.some((end) => precedes(hit, end) && !own(end).some((other) => coveredBy(end, other))) &&
       !own(hit).some((other) => coveredBy(hit, other)),
   );
   const gone = hits
@@ -102,7 +102,10 @@ export function markDenied(
   }
   for (const [segment, endings] of gone) {
     for (const ending of endings) {
-      denyGone(ending, segment, bySegment, mentions, tokens, deny);
+      const passing = hits
+        .of("whileItLasts")
+        .some((hit) => hit.first === ending.last + 1 || isCutBy(hit, ending));
+      denyGone({ ending, segment, passing }, bySegment, mentions, tokens, deny);
     }
   }
   for (const [segment, words] of fine) {
@@ -207,10 +210,21 @@ function limitDenials(
   for (const mention of denied) deny(mention, { restricted: true });
 }
 
+/** Holds the ending's own last words: "stops when". */
+function isCutBy(hit: Hit, ending: Hit): boolean {
+  return hit.first > ending.first && hit.last <= ending.last;
+}
+
+interface Ending {
+  readonly ending: Hit;
+  readonly segment: number;
+  /** It ends for a while or under a condition only: "gone once it moves". */
+  readonly passing: boolean;
+}
+
 /** "the shake is gone", "it goes away when warm", "the noise when braking has gone". */
 function denyGone(
-  ending: Hit,
-  segment: number,
+  { ending, segment, passing }: Ending,
   bySegment: ReadonlyMap<number, readonly Mention[]>,
   mentions: readonly Mention[],
   tokens: readonly Token[],
@@ -224,7 +238,7 @@ function denyGone(
     for (const limit of after) deny(limit);
     return;
   }
-  if (taken !== undefined) return;
+  if (taken !== undefined || passing) return;
   const told = inSegment.filter((mention) => tellsComplaint(mention) && mention.hit.last < ending.first);
   const before = limits.filter((mention) => mention.hit.last < ending.first);
   for (const limit of before) deny(limit);

@@ -34,6 +34,7 @@ function listPhrases(knowledge: Knowledge): PhraseText[] {
     without: words.without,
     notNegating: words.notNegating,
     gone: words.gone,
+    whileItLasts: words.whileItLasts,
     undone: words.undone,
     cured: words.cured,
     fine: words.fine,

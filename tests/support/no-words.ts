@@ -13,6 +13,7 @@ export const noWords: Words = {
   without: [],
   notNegating: [],
   gone: [],
+  whileItLasts: [],
   undone: [],
   cured: [],
   fine: [],

@@ -25,6 +25,8 @@ export const Words = z.strictObject({
   notNegating: PhraseList,
   /** What ends a trouble; after a negator they void it: "does not go away", "did not cure the shake". */
   gone: PhraseList,
+  /** Said after `gone`, they make it a passing end: "gone once it moves", "goes away for a moment". */
+  whileItLasts: PhraseList.default([]),
   undone: PhraseList,
   cured: PhraseList,
   /** All is well at the moments named beside it: "fine", "quiet". */

@@ -7,6 +7,7 @@ import "./style/case.css";
 import "./style/check.css";
 import "./style/drawing.css";
 import "./style/reckon.css";
+import "./style/knowledge.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -24,7 +24,7 @@ import {
   workshopCosts,
 } from "../../lib/engine/index.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
-import { readText, searchChecks, searchFindings } from "../../lib/words/index.ts";
+import { readText, searchAll, searchChecks, searchFindings } from "../../lib/words/index.ts";
 import type {
   Found,
   FromWorker,
@@ -39,6 +39,8 @@ import type {
 } from "./protocol.ts";
 
 declare const self: DedicatedWorkerGlobalScope;
+
+const MOST_FOUND = 30;
 
 let knowledge: Knowledge | undefined;
 let grounded: { readonly key: string; readonly value: Grounded } | undefined;
@@ -149,6 +151,7 @@ const ANSWERS: { readonly [K in Kind]: (ask: Questions[K]["ask"]) => Questions[K
   open,
   read: ({ text }) => readText(loaded(), text),
   search: ({ query }) => search(query),
+  find: ({ query }) => searchAll(loaded(), query, MOST_FOUND),
 };
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {

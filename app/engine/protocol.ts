@@ -14,7 +14,7 @@ import type {
   Weighed,
   Why,
 } from "../../lib/engine/index.ts";
-import type { Proposal } from "../../lib/words/index.ts";
+import type { Found as FoundRecord, Proposal } from "../../lib/words/index.ts";
 
 /** What a case gives the engine. */
 export interface Situation {
@@ -98,6 +98,8 @@ export interface Questions {
   };
   read: { ask: { readonly text: string }; answer: readonly Proposal[] };
   search: { ask: { readonly query: string }; answer: readonly Found[] };
+  /** Records of every kind that have a page. */
+  find: { ask: { readonly query: string }; answer: readonly FoundRecord[] };
 }
 
 export type Kind = keyof Questions;

@@ -21,3 +21,12 @@ export function loadKnowledge(): Knowledge {
   }
   return compileKnowledge(readKnowledge(files));
 }
+
+let kept: Knowledge | undefined;
+
+/** The knowledge for the pages that are made from it: read once a build, anew for each page while developing. */
+export function siteKnowledge(): Knowledge {
+  if (process.env.NODE_ENV !== "production") return loadKnowledge();
+  kept ??= loadKnowledge();
+  return kept;
+}

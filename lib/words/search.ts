@@ -1,17 +1,20 @@
 import Fuse from "fuse.js";
-import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CompiledFault, Knowledge } from "../knowledge/schema/compiled.ts";
 
 /** A record that a search found. */
 export interface Found {
   readonly id: string;
   readonly name: string;
-  readonly kind: "complaint" | "feature" | "observation" | "context" | "part" | "check";
+  readonly kind: "complaint" | "feature" | "observation" | "context" | "part" | "fault" | "check";
   /** 0 to 1; 1 is a perfect match. */
   readonly score: number;
+  /** Part that a fault is of. */
+  readonly part?: string;
 }
 
 interface Entry {
   readonly id: string;
+  readonly part?: string;
   readonly name: string;
   readonly kind: Found["kind"];
   readonly names: readonly string[];
@@ -28,6 +31,7 @@ interface Named {
 interface Searchers {
   readonly findings: Fuse<Entry>;
   readonly parts: Fuse<Entry>;
+  readonly faults: Fuse<Entry>;
   readonly checks: Fuse<Entry>;
 }
 
@@ -43,6 +47,20 @@ export function searchFindings(knowledge: Knowledge, query: string, limit = LIMI
 /** Parts by trade name, UK or US usage, slang or misspelling. Best first. */
 export function searchParts(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
   return find(searchersOf(knowledge).parts, query, limit);
+}
+
+/** Ways in which parts fail, by what they are called: "creaking ball joint", "gaiter split". Best first. */
+export function searchFaults(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
+  return find(searchersOf(knowledge).faults, query, limit);
+}
+
+/** Everything that has a name, of all kinds together. Best first; of equals parts, then findings, checks and faults. */
+export function searchAll(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
+  const { parts, findings, checks, faults } = searchersOf(knowledge);
+  return [parts, findings, checks, faults]
+    .flatMap((searcher) => find(searcher, query, limit))
+    .sort((a, b) => b.score - a.score)
+    .slice(0, Math.max(1, Math.floor(limit)));
 }
 
 /** Checks by name. Best first. */
@@ -65,6 +83,7 @@ function find(fuse: Fuse<Entry>, query: string, limit: number): Found[] {
       name: item.name,
       kind: item.kind,
       score: same > 0 ? 1 : Math.round((1 - score) * 1000) / 1000,
+      ...(item.part !== undefined && { part: item.part }),
     }));
 }
 
@@ -91,6 +110,7 @@ function searchersOf(knowledge: Knowledge): Searchers {
         knowledge.parts.map((p) => ({ ...p, otherNames: [...p.otherNames, ...p.generalNames] })),
       ),
     ),
+    faults: searcher(knowledge.faults.map((fault) => faultEntry(knowledge, fault))),
     checks: searcher(entries("check", knowledge.checks)),
   };
   SEARCHERS.set(knowledge, made);
@@ -100,6 +120,20 @@ function searchersOf(knowledge: Knowledge): Searchers {
 function entryOf(kind: Found["kind"], record: Named): Entry {
   const phrases = (record.phrases ?? []).map((phrase) => phrase.replaceAll(/[|=]/gu, " "));
   return { id: record.id, name: record.name, kind, names: [record.name, ...record.otherNames], phrases };
+}
+
+/** A fault goes by the name of its part too; "boot torn" alone is the name of many. */
+function faultEntry(knowledge: Knowledge, { id, part, name, otherNames }: CompiledFault): Entry {
+  const partName = knowledge.parts.find((p) => p.id === part)?.name ?? part;
+  const full = `${partName}: ${name}`;
+  return {
+    id,
+    part,
+    name: full,
+    kind: "fault",
+    names: [full, `${name} ${partName}`, ...otherNames],
+    phrases: [],
+  };
 }
 
 function searcher(entries: readonly Entry[]): Fuse<Entry> {

@@ -1,0 +1,80 @@
+import type { PartsGroup, partsIndex } from "../../../lib/knowledge/pages/index.ts";
+import { capital } from "../../text/names.ts";
+import { needsWords } from "../../text/needs-words.ts";
+import { partHref } from "../../text/page-links.ts";
+import { SheetPart } from "../sheet-part.tsx";
+import { KnowledgeSheet } from "./knowledge-sheet.tsx";
+import { Row } from "./row.tsx";
+
+type Areas = ReturnType<typeof partsIndex>;
+
+const TITLES: { readonly [A in Areas[number]["id"]]: string } = {
+  front: "At the front",
+  rear: "At the rear",
+  either: "At front and rear",
+  whole: "The whole car",
+};
+
+/** All parts by place; those that hang on the layout stand under each layout that has them. */
+export function PartsList({ areas }: { readonly areas: Areas }) {
+  const layouts = areas.flatMap(({ byLayout }) => byLayout);
+  return (
+    <KnowledgeSheet
+      at="parts"
+      title="Parts"
+      lead="What can be behind a noise, a shake, a pull or a worn tyre."
+    >
+      <nav aria-label="Layouts">
+        <h2>Go to a layout</h2>
+        <ul className="know-list">
+          {layouts.map((group) => (
+            <li key={group.id} className="know-row">
+              <a className="row-link" href={`#${group.id}`}>
+                {group.name}
+              </a>
+              <span className="row-side number">{group.parts.length}</span>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {areas.map(({ id, byLayout, byGroup }) => (
+        <SheetPart key={id} id={id} title={TITLES[id]}>
+          {byLayout.map((group) => (
+            <Group key={group.id} id={group.id} title={group.name} group={group} />
+          ))}
+          {byGroup.map((group) => (
+            <Group
+              key={group.id}
+              id={`${id}-${group.id}`}
+              title={`${byLayout.length > 0 ? "Any layout: " : ""}${group.name}`}
+              group={group}
+            />
+          ))}
+        </SheetPart>
+      ))}
+    </KnowledgeSheet>
+  );
+}
+
+function Group({
+  id,
+  title,
+  group,
+}: {
+  readonly id: string;
+  readonly title: string;
+  readonly group: PartsGroup;
+}) {
+  return (
+    <section id={id} aria-labelledby={`${id}-title`} className="know-group">
+      <h3 id={`${id}-title`}>{capital(title)}</h3>
+      <ul className="know-list">
+        {group.parts.map(({ part, needs }) => (
+          <Row key={part.id} href={partHref(part.id)} name={capital(part.name)}>
+            {needs.length > 0 ? needsWords(needs) : undefined}
+          </Row>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,31 @@
+import Link from "next/link";
+import type { ReactNode } from "react";
+
+/** One line of a list that leads to a page: its name, and what is said beside it. */
+export function Row({
+  href,
+  name,
+  children,
+}: {
+  readonly href: string;
+  readonly name: string;
+  readonly children?: ReactNode;
+}) {
+  return (
+    <li className="know-row">
+      <Link className="row-link" href={href} prefetch={false}>
+        {name}
+      </Link>
+      {children !== undefined && <span className="row-side">{children}</span>}
+    </li>
+  );
+}
+
+/** A link in running text. */
+export function TextLink({ href, children }: { readonly href: string; readonly children: ReactNode }) {
+  return (
+    <Link href={href} prefetch={false}>
+      {children}
+    </Link>
+  );
+}

@@ -1,3 +1,3 @@
 export type { Proposal } from "./proposals.ts";
 export { type ReadOptions, readText } from "./reader.ts";
-export { type Found, searchAll, searchChecks, searchFaults, searchFindings, searchParts } from "./search.ts";
+export { type Found, searchAll, searchChecks, searchFindings, searchParts } from "./search.ts";

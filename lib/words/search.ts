@@ -49,11 +49,6 @@ export function searchParts(knowledge: Knowledge, query: string, limit = LIMIT):
   return find(searchersOf(knowledge).parts, query, limit);
 }
 
-/** Ways in which parts fail, by what they are called: "creaking ball joint", "gaiter split". Best first. */
-export function searchFaults(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
-  return find(searchersOf(knowledge).faults, query, limit);
-}
-
 /** Everything that has a name, of all kinds together. Best first; of equals parts, then findings, checks and faults. */
 export function searchAll(knowledge: Knowledge, query: string, limit = LIMIT): Found[] {
   const { parts, findings, checks, faults } = searchersOf(knowledge);

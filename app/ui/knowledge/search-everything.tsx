@@ -1,6 +1,6 @@
 "use client";
 import { useSearchParams } from "next/navigation";
-import { type KeyboardEvent, useId, useRef, useState } from "react";
+import { type RefObject, useEffect, useId, useRef, useState } from "react";
 import type { Found } from "../../../lib/words/index.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import { capital } from "../../text/names.ts";
@@ -33,7 +33,9 @@ export function SearchEverything() {
   const asked = useSearchParams().get("q") ?? "";
   const [query, setQuery] = useState(asked);
   const id = useId();
+  const form = useRef<HTMLFormElement>(null);
   const results = useRef<HTMLUListElement>(null);
+  useArrowKeys(form);
   const trimmed = query.trim();
   const found = useAnswer("find", { query: trimmed }, trimmed.length < 2 ? undefined : trimmed);
 
@@ -42,25 +44,14 @@ export function SearchEverything() {
     const address = text.trim() === "" ? "/search" : `/search?q=${encodeURIComponent(text.trim())}`;
     window.history.replaceState(null, "", address);
   };
-  const step = (event: KeyboardEvent, by: 1 | -1) => {
-    const links = [...(results.current?.querySelectorAll("a") ?? [])];
-    const at = links.findIndex((link) => link === document.activeElement);
-    const next = at + by;
-    event.preventDefault();
-    if (next < 0) document.getElementById(id)?.focus();
-    else links[next]?.focus();
-  };
   return (
     <form
+      ref={form}
       role="search"
       action="/search"
       onSubmit={(event) => {
         event.preventDefault();
         results.current?.querySelector("a")?.focus();
-      }}
-      onKeyDown={(event) => {
-        if (event.key === "ArrowDown") step(event, 1);
-        else if (event.key === "ArrowUp") step(event, -1);
       }}
     >
       <label htmlFor={id}>Parts, ways they fail, checks and findings, by any name</label>
@@ -94,4 +85,22 @@ export function SearchEverything() {
       </ul>
     </form>
   );
+}
+
+/** Arrow up and down go from the box through the links of the form and back. */
+function useArrowKeys(form: RefObject<HTMLFormElement | null>): void {
+  useEffect(() => {
+    const own = form.current;
+    const step = (event: KeyboardEvent): void => {
+      if (event.key !== "ArrowDown" && event.key !== "ArrowUp") return;
+      const stops = [...(own?.querySelectorAll<HTMLElement>("input, a") ?? [])];
+      const at = stops.findIndex((stop) => stop === document.activeElement);
+      const next = stops[at + (event.key === "ArrowDown" ? 1 : -1)];
+      if (next === undefined) return;
+      event.preventDefault();
+      next.focus();
+    };
+    own?.addEventListener("keydown", step);
+    return () => own?.removeEventListener("keydown", step);
+  }, [form]);
 }

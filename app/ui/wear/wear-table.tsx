@@ -25,7 +25,7 @@ export function WearTable({
   const [open, setOpen] = useState<string>();
   const rows = useMemo(() => wearRows(knowledge, lines, horizon), [knowledge, lines, horizon]);
   const words = wanted.trim().toLowerCase();
-  const found = rows.filter((r) => `${r.part} ${r.fault} ${r.places}`.toLowerCase().includes(words));
+  const found = rows.filter((r) => `${r.part}: ${r.fault} ${r.places}`.toLowerCase().includes(words));
   const shown = all ? found : found.slice(0, SHOWN);
   const ahead = (km: number) => `+${shownDistance(km, units).toLocaleString("en-GB")} ${units.distance}`;
   return (

@@ -1,5 +1,5 @@
 import type { CompiledFault } from "../schema/compiled.ts";
-import { both, type CompiledWorld, meet } from "./world.ts";
+import { anyCar, both, type CompiledWorld, meet } from "./world.ts";
 
 /** Two faults are told apart by a finding whose chance, present or absent, differs by at least this factor. */
 export const APART_RATIO = 3;
@@ -33,7 +33,7 @@ export function untoldPlaces(
       if (same && at >= place) continue;
       const cars = both(world.faultCars(a, at), world.faultCars(b, place));
       if (
-        cars.some((there) => there === 1) &&
+        anyCar(cars) &&
         greatestFactor(world, a, at, b, place, cars, APART_RATIO) < APART_RATIO
       )
         return [at, place];

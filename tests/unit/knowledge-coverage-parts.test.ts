@@ -20,10 +20,7 @@ const FAULTS: readonly (readonly [cause: string, faults: string])[] = [
     "rear-coil-spring-broken rear-coil-spring-sagged rear-coil-spring-out-of-seat rear-spring-ring-displaced rear-spring-seat-corroded",
   ],
   ["rear toe link", "rear-toe-link-bent rear-toe-link-bush-worn rear-toe-link-ball-joint-worn"],
-  [
-    "rear camber link",
-    "rear-upper-link-bent rear-upper-link-bush-worn rear-upper-link-ball-joint-worn",
-  ],
+  ["rear camber link", "rear-upper-link-bent rear-upper-link-bush-worn rear-upper-link-ball-joint-worn"],
   [
     "rear lateral link",
     "rear-lower-link-bent rear-lower-link-flexes rear-lower-link-bush-worn rear-lower-link-ball-joint-worn rear-lower-link-corroded",
@@ -33,7 +30,10 @@ const FAULTS: readonly (readonly [cause: string, faults: string])[] = [
     "rear-trailing-link-bent rear-trailing-link-bush-torn rear-trailing-link-bush-leaking",
   ],
   ["eccentric adjuster", "rear-adjuster-seized rear-adjuster-slipped"],
-  ["arms bent by a kerb", "lower-arm-bent control-link-bent tension-link-bent trailing-arm-bent twist-beam-bent"],
+  [
+    "arms bent by a kerb",
+    "lower-arm-bent control-link-bent tension-link-bent trailing-arm-bent twist-beam-bent",
+  ],
   ["twist beam bushes", "twist-beam-bush-worn twist-beam-bush-torn twist-beam-bolt-loose"],
   [
     "subframe bushes and bolts",
@@ -53,12 +53,18 @@ const FAULTS: readonly (readonly [cause: string, faults: string])[] = [
     "propshaft",
     "propshaft-unbalanced universal-joint-worn universal-joint-seized flexible-coupling-split centre-bearing-worn centre-bearing-mount-torn slip-joint-worn propshaft-flange-bolts-loose",
   ],
-  ["differential and its mounts", "differential-worn differential-mount-worn differential-bolts-loose pinion-bearing-worn"],
+  [
+    "differential and its mounts",
+    "differential-worn differential-mount-worn differential-bolts-loose pinion-bearing-worn",
+  ],
   [
     "axle and CV joints",
     "outer-cv-joint-worn outer-cv-boot-torn inner-cv-joint-worn rear-outer-cv-joint-worn rear-inner-cv-joint-worn axle-shaft-bearing-worn",
   ],
-  ["drum brakes", "drum-out-of-round shoes-worn-out shoe-lining-loose wheel-cylinder-leaking shoe-adjuster-seized"],
+  [
+    "drum brakes",
+    "drum-out-of-round shoes-worn-out shoe-lining-loose wheel-cylinder-leaking shoe-adjuster-seized",
+  ],
   ["parking brake and its cable", "parking-brake-dragging parking-brake-slack parking-brake-lever-seized"],
   ["dust shields and stones", "shield-bent shield-rusted-through stone-in-shield stone-in-tread"],
   [
@@ -140,8 +146,14 @@ const AFTER: readonly (readonly [context: string, faults: string])[] = [
     "long-standing",
     "tyre-flat-spotted disc-rusted caliper-piston-seized parking-brake-dragging shoe-lining-loose front-damper-seized wheel-cylinder-seized tyre-under-inflated leaf-shackle-seized",
   ],
-  ["snow-mud", "wheel-packed stone-in-shield shield-bent wheel-arch-liner-loose stone-in-tread undertray-loose"],
-  ["heavy-load-lately", "rear-coil-spring-broken rear-coil-spring-sagged leaf-main-broken things-carried-loose"],
+  [
+    "snow-mud",
+    "wheel-packed stone-in-shield shield-bent wheel-arch-liner-loose stone-in-tread undertray-loose",
+  ],
+  [
+    "heavy-load-lately",
+    "rear-coil-spring-broken rear-coil-spring-sagged leaf-main-broken things-carried-loose",
+  ],
 ];
 
 describe("what was done to the car lately raises the faults that follow from it", () => {

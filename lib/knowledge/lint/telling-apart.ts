@@ -32,10 +32,7 @@ export function untoldPlaces(
     for (const place of world.placesOf(b)) {
       if (same && at >= place) continue;
       const cars = both(world.faultCars(a, at), world.faultCars(b, place));
-      if (
-        anyCar(cars) &&
-        greatestFactor(world, a, at, b, place, cars, APART_RATIO) < APART_RATIO
-      )
+      if (anyCar(cars) && greatestFactor(world, a, at, b, place, cars, APART_RATIO) < APART_RATIO)
         return [at, place];
     }
   }

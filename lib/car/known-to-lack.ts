@@ -1,4 +1,4 @@
-import { checkLogic, evaluateLogic } from "../knowledge/logic.ts";
+import { evaluateLogic, logicPaths } from "../knowledge/logic.ts";
 import { type Car, writeCar } from "./car.ts";
 
 /**
@@ -9,6 +9,6 @@ import { type Car, writeCar } from "./car.ts";
  */
 export function knownToLack(car: Car, when: unknown): boolean {
   if (when === undefined) return false;
-  if (!checkLogic(when).every((path) => car.has(path))) return false;
+  if (!logicPaths(when).every((path) => car.has(path))) return false;
   return !evaluateLogic(when, writeCar(car));
 }

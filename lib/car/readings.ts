@@ -1,5 +1,5 @@
 import { CornerwiseError } from "../errors.ts";
-import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CarAttribute, Knowledge } from "../knowledge/schema/compiled.ts";
 import { type Car, type CarValue, writeCar } from "./car.ts";
 
 /** One way in which the unknown attributes of a car may stand, with its chance. */
@@ -8,8 +8,13 @@ export interface Reading {
   readonly probability: number;
 }
 
+type ChoiceAttribute = Extract<CarAttribute, { kind: "choice" }>;
+
 /** Most combinations of unknown attributes that one rule may range over. */
 const MAX_READINGS = 512;
+
+/** Ways of the same unknown attributes, kept while a car is laid out: many rules ask for the same few. */
+const KEPT = new WeakMap<Knowledge, WeakMap<Car, Map<string, readonly Reading[]>>>();
 
 /**
  * All ways in which those attributes may stand that a rule asks for, each with its chance.
@@ -24,11 +29,27 @@ export function readings(
   paths: ReadonlySet<string>,
   fixed: Readonly<Record<string, unknown>>,
 ): Reading[] {
+  const asked = knowledge.car.attributes.filter(
+    (a): a is ChoiceAttribute => a.kind === "choice" && paths.has(a.path) && !car.has(a.path),
+  );
+  return waysOf(knowledge, car, asked).map(({ data, probability }) => ({
+    data: { ...data, ...fixed },
+    probability,
+  }));
+}
+
+function waysOf(knowledge: Knowledge, car: Car, asked: readonly ChoiceAttribute[]): readonly Reading[] {
+  const ofKnowledge = KEPT.get(knowledge) ?? new WeakMap<Car, Map<string, readonly Reading[]>>();
+  KEPT.set(knowledge, ofKnowledge);
+  const ofCar = ofKnowledge.get(car) ?? new Map<string, readonly Reading[]>();
+  ofKnowledge.set(car, ofCar);
+  const key = asked.map((a) => a.path).join(" ");
+  const kept = ofCar.get(key);
+  if (kept !== undefined) return kept;
   let open: { values: Map<string, CarValue>; probability: number }[] = [
     { values: new Map(car), probability: 1 },
   ];
-  for (const attribute of knowledge.car.attributes) {
-    if (attribute.kind !== "choice" || car.has(attribute.path) || !paths.has(attribute.path)) continue;
+  for (const attribute of asked) {
     const total = attribute.values.reduce((sum, v) => sum + v.share, 0);
     open = open.flatMap((o) =>
       attribute.values.map((v) => ({
@@ -39,10 +60,12 @@ export function readings(
     if (open.length > MAX_READINGS) {
       throw new CornerwiseError(
         "bad-logic",
-        `A rule ranges over more than ${MAX_READINGS} combinations of unknown attributes (${[...paths].join(", ")}); split it.`,
-        { paths: [...paths] },
+        `A rule ranges over more than ${MAX_READINGS} combinations of unknown attributes (${key}); split it.`,
+        { paths: asked.map((a) => a.path) },
       );
     }
   }
-  return open.map(({ values, probability }) => ({ data: { ...writeCar(values), ...fixed }, probability }));
+  const ways = open.map(({ values, probability }) => ({ data: writeCar(values), probability }));
+  ofCar.set(key, ways);
+  return ways;
 }

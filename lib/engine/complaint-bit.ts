@@ -1,7 +1,7 @@
 import type { CompiledComplaint, CompiledFeature, CompiledShowing } from "../knowledge/schema/compiled.ts";
 import type { NegativeFactor, PositiveBit } from "./core/index.ts";
 import { featureChance, temperedWeight } from "./feature-chance.ts";
-import type { Grounded } from "./ground.ts";
+import type { ComplaintLink, Grounded } from "./ground.ts";
 
 /** An answered feature of a complaint. */
 export interface FeatureAnswer {
@@ -29,22 +29,69 @@ export function complaintBit(
     (fit, { feature, present }, k) => fit * chanceOf(feature.background, present) ** (weights[k] ?? 1),
     1,
   );
-  const fits = links.map((link) => ({
-    suspect: link.suspect,
-    showings: link.showings.map((showing) => ({
-      strength: showing.strength.p,
-      fit: showingFit(grounded, link.suspect, showing, features, weights),
-    })),
-  }));
-  const best = Math.max(background, ...fits.flatMap((f) => f.showings.map((s) => s.fit)));
-  return {
-    leak: (complaint.leak * background) / best,
-    parents: Int32Array.from(fits, (f) => f.suspect),
-    w: Float64Array.from(
-      fits,
-      (f) => 1 - f.showings.reduce((quiet, s) => quiet * (1 - (s.strength * s.fit) / best), 1),
-    ),
-  };
+  const fits = showingFits(grounded, complaint.id, features, weights);
+  const best = fits.reduce((most, fit) => Math.max(most, fit), background);
+  const parents = new Int32Array(links.length);
+  const w = new Float64Array(links.length);
+  let at = 0;
+  for (let k = 0; k < links.length; k++) {
+    const { suspect, showings } = links[k] as ComplaintLink;
+    let quiet = 1;
+    for (const { strength } of showings) {
+      quiet *= 1 - (strength.p * (fits[at] as number)) / best;
+      at += 1;
+    }
+    parents[k] = suspect;
+    w[k] = 1 - quiet;
+  }
+  return { leak: (complaint.leak * background) / best, parents, w };
+}
+
+/** Chances of answered features under every showing of a complaint on this car, by what was answered: answers add up one by one. */
+const FACTORS = new WeakMap<Grounded, Map<string, Float64Array>>();
+/** Kept at most; a case asks for some dozens. */
+const MOST_FACTORS = 512;
+
+/** How well each showing of the complaint fits the answered features, in the order of the links and their showings. */
+function showingFits(
+  grounded: Grounded,
+  complaint: string,
+  features: readonly FeatureAnswer[],
+  weights: readonly number[],
+): Float64Array {
+  const links = grounded.links.get(complaint) ?? [];
+  const fits = new Float64Array(links.reduce((sum, link) => sum + link.showings.length, 0)).fill(1);
+  features.forEach((answer, k) => {
+    const factors = featureFactors(grounded, complaint, links, answer, weights[k] ?? 1, fits.length);
+    for (let at = 0; at < fits.length; at++) fits[at] = (fits[at] as number) * (factors[at] as number);
+  });
+  return fits;
+}
+
+function featureFactors(
+  grounded: Grounded,
+  complaint: string,
+  links: readonly ComplaintLink[],
+  answer: FeatureAnswer,
+  weight: number,
+  count: number,
+): Float64Array {
+  const kept = FACTORS.get(grounded) ?? new Map<string, Float64Array>();
+  FACTORS.set(grounded, kept);
+  const key = `${complaint}:${answer.feature.id} ${answer.present} ${answer.by} ${weight}`;
+  const known = kept.get(key);
+  if (known !== undefined) return known;
+  const factors = new Float64Array(count);
+  let at = 0;
+  for (const { suspect, showings } of links) {
+    for (const showing of showings) {
+      factors[at] = showingFit(grounded, suspect, showing, [answer], [weight]);
+      at += 1;
+    }
+  }
+  if (kept.size >= MOST_FACTORS) kept.clear();
+  kept.set(key, factors);
+  return factors;
 }
 
 /** An absent complaint: every fault that would show it is less likely; told ones weigh by their reliability. */

@@ -1,7 +1,7 @@
 import type { Car } from "../car/car.ts";
 import { readings } from "../car/readings.ts";
 import type { Usage } from "../car/usage.ts";
-import { checkLogic, evaluateLogic } from "../knowledge/logic.ts";
+import { evaluateLogic, logicPaths } from "../knowledge/logic.ts";
 import type { CompiledFault, CompiledPart, Knowledge } from "../knowledge/schema/compiled.ts";
 import type { PlaceIndex } from "./place-index.ts";
 
@@ -19,7 +19,7 @@ export interface FaultReading {
 /** Attributes of the car and the place that the fault's rules and its part's ask for. */
 export function faultPaths(fault: CompiledFault, part: CompiledPart): ReadonlySet<string> {
   const rules = [part.when ?? true, fault.when ?? true, ...fault.modifiers.map((m) => m.when)];
-  return new Set(rules.flatMap((rule) => checkLogic(rule)));
+  return new Set(rules.flatMap((rule) => logicPaths(rule)));
 }
 
 /**

@@ -82,11 +82,10 @@ function complaintLinks(
   faults: ReadonlyMap<string, CompiledFault>,
 ): Map<string, ComplaintLink[]> {
   const links = new Map<string, ComplaintLink[]>();
+  const shown = new Map<string, Map<string, CompiledShowing[]>>();
   for (const suspect of suspects) {
-    const byComplaint = new Map<string, CompiledShowing[]>();
-    for (const showing of faults.get(suspect.fault)?.shows ?? []) {
-      byComplaint.set(showing.complaint, [...(byComplaint.get(showing.complaint) ?? []), showing]);
-    }
+    const byComplaint = shown.get(suspect.fault) ?? showingsOf(faults.get(suspect.fault));
+    shown.set(suspect.fault, byComplaint);
     for (const [complaint, showings] of byComplaint) {
       const list = links.get(complaint) ?? [];
       links.set(complaint, list);
@@ -94,4 +93,15 @@ function complaintLinks(
     }
   }
   return links;
+}
+
+/** The ways in which a fault shows, by complaint. */
+function showingsOf(fault: CompiledFault | undefined): Map<string, CompiledShowing[]> {
+  const byComplaint = new Map<string, CompiledShowing[]>();
+  for (const showing of fault?.shows ?? []) {
+    const list = byComplaint.get(showing.complaint);
+    if (list === undefined) byComplaint.set(showing.complaint, [showing]);
+    else list.push(showing);
+  }
+  return byComplaint;
 }

@@ -1,9 +1,29 @@
-import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CompiledPart, Knowledge } from "../knowledge/schema/compiled.ts";
 import type { RankingRow } from "./ranking-rows.ts";
+
+interface Names {
+  readonly places: ReadonlyMap<string, string>;
+  readonly faults: ReadonlyMap<string, string>;
+  readonly parts: ReadonlyMap<string, CompiledPart>;
+}
+
+const NAMES = new WeakMap<Knowledge, Names>();
+
+function namesOf(knowledge: Knowledge): Names {
+  const kept = NAMES.get(knowledge);
+  if (kept !== undefined) return kept;
+  const names = {
+    places: new Map(knowledge.places.places.map((p) => [p.id, p.name])),
+    faults: new Map(knowledge.faults.map((f) => [f.id, f.name])),
+    parts: new Map(knowledge.parts.map((p) => [p.id, p])),
+  };
+  NAMES.set(knowledge, names);
+  return names;
+}
 
 /** The name of a place: "front left"; the id itself when the knowledge does not hold it. */
 export function placeName(knowledge: Knowledge, place: string): string {
-  return knowledge.places.places.find((p) => p.id === place)?.name ?? place;
+  return namesOf(knowledge).places.get(place) ?? place;
 }
 
 /** The name of a suspect for people: "front left lower ball joint: worn, with play". */
@@ -24,8 +44,9 @@ function nameAt(
   { fault: faultId, part: partId }: { readonly fault: string; readonly part: string },
   place: string,
 ): string {
-  const fault = knowledge.faults.find((f) => f.id === faultId)?.name ?? faultId;
-  const part = knowledge.parts.find((p) => p.id === partId);
+  const names = namesOf(knowledge);
+  const fault = names.faults.get(faultId) ?? faultId;
+  const part = names.parts.get(partId);
   const name = part?.name ?? partId;
   const only = (part?.places.length ?? 0) <= 1;
   if (only) return `${name}: ${fault}`;

@@ -16,6 +16,8 @@ export interface ObservationNode {
   readonly leak: readonly number[];
 }
 
+type Link = CompiledFault["links"][number];
+
 /** Every observation at each of its places where some suspect can give it. */
 export function buildNodes(
   knowledge: Knowledge,
@@ -24,12 +26,12 @@ export function buildNodes(
   faults: ReadonlyMap<string, CompiledFault>,
   places: PlaceIndex,
 ): Map<string, ObservationNode> {
-  const givers = new Map<string, { suspect: Suspect; levels: readonly number[] }[]>();
+  const givers = new Map<string, { suspect: Suspect; levels: Link["levels"] }[]>();
   for (const suspect of suspects) {
     for (const link of faults.get(suspect.fault)?.links ?? []) {
       const list = givers.get(link.observation) ?? [];
       givers.set(link.observation, list);
-      list.push({ suspect, levels: link.levels.map((w) => w.p) });
+      list.push({ suspect, levels: link.levels });
     }
   }
   const nodes = new Map<string, ObservationNode>();
@@ -39,13 +41,15 @@ export function buildNodes(
       if (here.length === 0 || !possibleHere(knowledge, car, places, observation.when, place)) continue;
       const id = `${observation.id}@${place}`;
       // What no car of this kind may have cannot be found on it by chance either: a leak needs the part as well.
-      const exists = Math.max(...here.map((g) => g.suspect.exists));
+      const exists = here.reduce((most, g) => Math.max(most, g.suspect.exists), 0);
       nodes.set(id, {
         id,
         observation,
         place,
         parents: Int32Array.from(here, (g) => g.suspect.index),
-        strengths: observation.levels.map((_, level) => Float64Array.from(here, (g) => g.levels[level] ?? 0)),
+        strengths: observation.levels.map((_, level) =>
+          Float64Array.from(here, (g) => g.levels[level]?.p ?? 0),
+        ),
         leak: observation.levels.map(
           (_, level) => exists * (observation.leak[level] ?? observation.leak[0] ?? 0),
         ),

@@ -7,16 +7,23 @@ export interface PlaceIndex {
   overlap(a: string, b: string): boolean;
 }
 
-/** Index over the places of the knowledge. */
+const KEPT = new WeakMap<Knowledge, PlaceIndex>();
+
+/** Index over the places of the knowledge; made once for each. */
 export function indexPlaces(knowledge: Knowledge): PlaceIndex {
+  const kept = KEPT.get(knowledge) ?? madeIndex(knowledge);
+  KEPT.set(knowledge, kept);
+  return kept;
+}
+
+function madeIndex(knowledge: Knowledge): PlaceIndex {
   const byId = new Map(knowledge.places.places.map((p) => [p.id, p]));
-  const pairs = new Set<string>();
+  const meets = new Map([...byId.keys()].map((id) => [id, new Set([id])]));
   for (const place of byId.values()) {
-    pairs.add(`${place.id} ${place.id}`);
     for (const wider of place.within) {
-      pairs.add(`${place.id} ${wider}`);
-      pairs.add(`${wider} ${place.id}`);
+      meets.get(place.id)?.add(wider);
+      meets.get(wider)?.add(place.id);
     }
   }
-  return { byId, overlap: (a, b) => pairs.has(`${a} ${b}`) };
+  return { byId, overlap: (a, b) => meets.get(a)?.has(b) === true };
 }

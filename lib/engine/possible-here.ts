@@ -1,6 +1,6 @@
 import type { Car } from "../car/car.ts";
 import { readings } from "../car/readings.ts";
-import { checkLogic, evaluateLogic } from "../knowledge/logic.ts";
+import { evaluateLogic, logicPaths } from "../knowledge/logic.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { PlaceIndex } from "./place-index.ts";
 
@@ -15,7 +15,7 @@ export function possibleHere(
   if (when === undefined) return true;
   const record = places.byId.get(place);
   const fixed = { place: { id: place, axle: record?.axle ?? "none", side: record?.side ?? "none" } };
-  return readings(knowledge, car, new Set(checkLogic(when)), fixed).some(({ data }) =>
+  return readings(knowledge, car, new Set(logicPaths(when)), fixed).some(({ data }) =>
     evaluateLogic(when, data),
   );
 }

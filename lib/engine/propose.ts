@@ -1,7 +1,7 @@
-import type { CompiledCheck } from "../knowledge/schema/compiled.ts";
+import type { CompiledCheck, Knowledge } from "../knowledge/schema/compiled.ts";
 import type { Answer } from "./answers.ts";
 import { type PlacedCheck, placedChecks } from "./check-places.ts";
-import { checkGain, type Component } from "./core/index.ts";
+import { checkBits, type Component } from "./core/index.ts";
 import { forbiddenCheck } from "./forbidden.ts";
 import type { Grounded } from "./ground.ts";
 import { openQuestions } from "./questions.ts";
@@ -95,7 +95,7 @@ export function proposeChecks(
         open.length === placed.nodes.length
           ? placed.findings
           : placed.findings.filter((_, k) => !settled.has(placed.nodes[k]?.id ?? ""));
-      const { gainBits } = checkGain(components, merged, findings);
+      const gainBits = checkBits(components, merged, findings);
       const setUpMinutes = setUps.minutes[from]?.[placed.check.setUp] ?? 0;
       proposed.push({
         id: placed.id,
@@ -164,6 +164,15 @@ function mergeByRepair(grounded: Grounded, components: readonly Component[]): In
   });
 }
 
+const NEEDS = new WeakMap<Knowledge, ReadonlyMap<string, string>>();
+
+/** What the car must stand on, by set-up. */
+function needsOf(knowledge: Knowledge): ReadonlyMap<string, string> {
+  const kept = NEEDS.get(knowledge) ?? new Map(knowledge.setUps.setUps.map((s) => [s.id, s.needs]));
+  NEEDS.set(knowledge, kept);
+  return kept;
+}
+
 function canBeDone(
   grounded: Grounded,
   answers: readonly Answer[],
@@ -173,7 +182,7 @@ function canBeDone(
 ): boolean {
   const { check, place } = placed;
   const who = options.who ?? "technician";
-  const needs = grounded.knowledge.setUps.setUps.find((s) => s.id === check.setUp)?.needs ?? "nothing";
+  const needs = needsOf(grounded.knowledge).get(check.setUp) ?? "nothing";
   if (RANKS[check.who] > RANKS[who]) return false;
   if (options.helper === false && check.helper) return false;
   if (options.lift === false && needs === "lift") return false;

@@ -34,7 +34,7 @@ export function openQuestions(
   const questions: Question[] = [];
   for (const gathered of weighing.assembled.gathered.complaints.values()) {
     if (!gathered.present) continue;
-    const ways = components.map((c) => waysToShow(grounded, gathered, c));
+    const ways = waysToShow(grounded, gathered, components);
     for (const feature of knowledge.features) {
       const finding = `${gathered.complaint.id}:${feature.id}`;
       if (!feature.complaints.includes(gathered.complaint.id) || asked.has(finding) || asked.has(feature.id))
@@ -97,23 +97,30 @@ function yesNoGain(
   merged: Int32Array,
   chances: readonly number[],
 ): { gainBits: number; yes: number } {
-  const byValue = new Map<number, { weight: number; yes: number }>();
+  const values = merged.reduce((most, value) => Math.max(most, value), -1) + 1;
+  const ofValue = new Float64Array(values);
+  const yesOf = new Float64Array(values);
   let weight = 0;
   let yes = 0;
-  components.forEach((component, c) => {
-    const value = byValue.get(merged[c] ?? -1) ?? { weight: 0, yes: 0 };
-    byValue.set(merged[c] ?? -1, value);
-    value.weight += component.probability;
-    value.yes += component.probability * (chances[c] ?? 0);
-    weight += component.probability;
-    yes += component.probability * (chances[c] ?? 0);
+  components.forEach(({ probability }, c) => {
+    const value = merged[c] as number;
+    const both = probability * (chances[c] ?? 0);
+    ofValue[value] = (ofValue[value] as number) + probability;
+    yesOf[value] = (yesOf[value] as number) + both;
+    weight += probability;
+    yes += both;
   });
   if (weight <= 0) return { gainBits: 0, yes: 0 };
-  const uncertain = (p: number): number => entropyBits(Float64Array.of(p, 1 - p));
   let within = 0;
-  for (const v of byValue.values())
-    if (v.weight > 0) within += (v.weight / weight) * uncertain(v.yes / v.weight);
+  for (let value = 0; value < values; value++) {
+    const own = ofValue[value] as number;
+    if (own > 0) within += (own / weight) * uncertain((yesOf[value] as number) / own);
+  }
   return { gainBits: Math.max(0, uncertain(yes / weight) - within), yes: yes / weight };
+}
+
+function uncertain(p: number): number {
+  return entropyBits([p, 1 - p]);
 }
 
 /** One way in which a cause shows a complaint, with its share of what that cause shows. */
@@ -123,20 +130,32 @@ interface Way {
   readonly share: number;
 }
 
-/** For each cause of a component that shows the complaint: its ways, as the features answered so far weigh them. */
-function waysToShow(grounded: Grounded, gathered: GatheredComplaint, component: Component): Way[][] {
+/** The causes that show a complaint, each with its ways, and which of them each component has. */
+interface Ways {
+  readonly causes: readonly (readonly Way[])[];
+  /** Places in `causes`, one list a component. */
+  readonly of: readonly (readonly number[])[];
+}
+
+/** The ways of every cause of the components, as the features answered so far weigh them. */
+function waysToShow(grounded: Grounded, gathered: GatheredComplaint, components: readonly Component[]): Ways {
   const weights = featureWeights(grounded, gathered.features);
-  return component.set.flatMap((i) => {
-    const link = grounded.links.get(gathered.complaint.id)?.find((l) => l.suspect === i);
-    const place = grounded.places.byId.get(grounded.suspects[i]?.place ?? "");
-    if (link === undefined || place === undefined) return [];
-    const ways = link.showings.map((showing) => ({
+  const links = grounded.links.get(gathered.complaint.id) ?? [];
+  const wanted = new Set(components.flatMap((c) => c.set));
+  const at = new Map<number, number>();
+  const causes: Way[][] = [];
+  for (const { suspect, showings } of links) {
+    const place = grounded.places.byId.get(grounded.suspects[suspect]?.place ?? "");
+    if (place === undefined || !wanted.has(suspect)) continue;
+    const ways = showings.map((showing) => ({
       showing,
-      weight: showing.strength.p * showingFit(grounded, i, showing, gathered.features, weights),
+      weight: showing.strength.p * showingFit(grounded, suspect, showing, gathered.features, weights),
     }));
     const total = ways.reduce((sum, w) => sum + w.weight, 0);
-    return [ways.map(({ showing, weight }) => ({ showing, place, share: weight / total }))];
-  });
+    at.set(suspect, causes.length);
+    causes.push(ways.map(({ showing, weight }) => ({ showing, place, share: weight / total })));
+  }
+  return { causes, of: components.map((c) => c.set.flatMap((i) => at.get(i) ?? [])) };
 }
 
 /** Chance of a "yes" under each component, with the share of its group's tempered weight that the answer would get. */
@@ -144,17 +163,25 @@ function featureChances(
   grounded: Grounded,
   gathered: GatheredComplaint,
   feature: CompiledFeature,
-  ways: readonly Way[][][],
+  ways: Ways,
 ): number[] {
   const temper = grounded.knowledge.groups.groups.find((g) => g.id === feature.group)?.temper ?? 0;
   const weight = (gathered.features.filter((f) => f.feature.group === feature.group).length + 1) ** -temper;
   const soften = (p: number): number => p ** weight / (p ** weight + (1 - p) ** weight);
-  return ways.map((causes) => {
-    if (causes.length === 0) return soften(feature.background);
-    const chance = (way: Way): number =>
-      way.share * trusted(grounded, feature, featureChance(feature, way.showing, way.place), "report");
-    const sum = causes.reduce((all, own) => all + own.reduce((p, way) => p + chance(way), 0), 0);
-    return soften(sum / causes.length);
+  const chances = ways.causes.map((own) =>
+    own.reduce(
+      (p, { share, showing, place }) =>
+        p + share * trusted(grounded, feature, featureChance(feature, showing, place), "report"),
+      0,
+    ),
+  );
+  const alone = chances.map(soften);
+  const background = soften(feature.background);
+  return ways.of.map((causes) => {
+    const [first] = causes;
+    if (first === undefined) return background;
+    if (causes.length === 1) return alone[first] ?? background;
+    return soften(causes.reduce((sum, cause) => sum + (chances[cause] ?? 0), 0) / causes.length);
   });
 }
 

@@ -18,6 +18,9 @@ export interface RankingRow {
   readonly proven: boolean;
 }
 
+/** Chance of two suspects together, by the id of the one and then the other. */
+type Together = Map<string, Map<string, number>>;
+
 /** Places count as not told apart while none is this many times likelier than another. */
 const TOLD_APART = 1.25;
 
@@ -30,11 +33,16 @@ const TOLD_APART = 1.25;
 export function rankingRows(grounded: Grounded, weighed: Weighed): RankingRow[] {
   const byFault = new Map<string, RankedSuspect[]>();
   for (const ranked of weighed.ranking) {
-    byFault.set(ranked.suspect.fault, [...(byFault.get(ranked.suspect.fault) ?? []), ranked]);
+    const same = byFault.get(ranked.suspect.fault);
+    if (same === undefined) byFault.set(ranked.suspect.fault, [ranked]);
+    else same.push(ranked);
   }
-  const together = new Map<string, number>();
+  const together: Together = new Map();
   for (const { suspects, probability } of weighed.sets) {
-    if (suspects.length === 2) together.set(suspects.join(" "), probability);
+    const [first, second] = suspects;
+    if (first === undefined || second === undefined) continue;
+    const others = together.get(first) ?? new Map<string, number>();
+    together.set(first, others.set(second, probability));
   }
   const rows = [...byFault.values()].flatMap((same) =>
     split(same).map((group) => row(grounded, group, together)),
@@ -59,13 +67,15 @@ function split(same: readonly RankedSuspect[]): RankedSuspect[][] {
   return groups;
 }
 
-function row(grounded: Grounded, group: RankedSuspect[], together: ReadonlyMap<string, number>): RankingRow {
-  const suspects = [...group].sort((a, b) => a.suspect.index - b.suspect.index);
+function row(grounded: Grounded, group: RankedSuspect[], together: Together): RankingRow {
+  const suspects = group.toSorted((a, b) => a.suspect.index - b.suspect.index);
   const [first] = suspects as [RankedSuspect, ...RankedSuspect[]];
   const places = suspects.flatMap((r) => grounded.places.byId.get(r.suspect.place) ?? []);
   let shared = 0;
   for (const a of suspects) {
-    for (const b of suspects) shared += together.get(`${a.suspect.id} ${b.suspect.id}`) ?? 0;
+    const others = together.get(a.suspect.id);
+    if (others === undefined) continue;
+    for (const b of suspects) shared += others.get(b.suspect.id) ?? 0;
   }
   const sum = suspects.reduce((total, r) => total + r.explains, 0);
   return {

@@ -1,4 +1,6 @@
+import type { CompiledFault } from "../knowledge/schema/compiled.ts";
 import type { Grounded } from "./ground.ts";
+import type { Suspect } from "./suspect.ts";
 
 /** A dangerous fault that is likely enough to say what to do at once. */
 export interface StopNotice {
@@ -9,13 +11,29 @@ export interface StopNotice {
 
 /** Notices for every suspect whose chance of being there reaches its fault's own bar, likeliest first. */
 export function stopNotices(grounded: Grounded, marginals: Float64Array): StopNotice[] {
-  return grounded.suspects
-    .flatMap((suspect) => {
-      const stop = grounded.faults.get(suspect.fault)?.stop;
+  return watched(grounded)
+    .flatMap(({ suspect, stop }) => {
       const probability = marginals[suspect.index] ?? 0;
-      return stop !== undefined && probability >= stop.from
-        ? [{ suspect: suspect.id, probability, say: stop.say }]
-        : [];
+      return probability >= stop.from ? [{ suspect: suspect.id, probability, say: stop.say }] : [];
     })
     .sort((a, b) => b.probability - a.probability || (a.suspect < b.suspect ? -1 : 1));
+}
+
+interface Watched {
+  readonly suspect: Suspect;
+  readonly stop: NonNullable<CompiledFault["stop"]>;
+}
+
+const WATCHED = new WeakMap<Grounded, readonly Watched[]>();
+
+/** The suspects whose fault has a notice. */
+function watched(grounded: Grounded): readonly Watched[] {
+  const kept = WATCHED.get(grounded);
+  if (kept !== undefined) return kept;
+  const found = grounded.suspects.flatMap((suspect) => {
+    const stop = grounded.faults.get(suspect.fault)?.stop;
+    return stop === undefined ? [] : [{ suspect, stop }];
+  });
+  WATCHED.set(grounded, found);
+  return found;
 }

@@ -74,6 +74,7 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
   const base = explanation ?? posterior(evidence);
   const explains = explanation?.involved ?? base.marginals;
   const proven = provenSuspects(grounded, assembled, base.marginals);
+  const byId = idOrder(grounded);
   const ranking = grounded.suspects
     .map((suspect) => ({
       suspect,
@@ -81,7 +82,7 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
       present: clamp(base.marginals[suspect.index] ?? 0),
       proven: proven.has(suspect.id),
     }))
-    .sort((a, b) => b.explains - a.explains || (a.suspect.id < b.suspect.id ? -1 : 1));
+    .sort((a, b) => b.explains - a.explains || (byId[a.suspect.index] ?? 0) - (byId[b.suspect.index] ?? 0));
   const { sets, rest } = explainingSets(grounded, explanation);
   return {
     assembled,
@@ -99,6 +100,22 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
       problems: assembled.problems,
     },
   };
+}
+
+const ID_ORDER = new WeakMap<Grounded, Int32Array>();
+
+/** Place of each suspect when they are sorted by id: numbers are compared faster than texts. */
+function idOrder(grounded: Grounded): Int32Array {
+  const kept = ID_ORDER.get(grounded);
+  if (kept !== undefined) return kept;
+  const order = new Int32Array(grounded.suspects.length);
+  grounded.suspects
+    .toSorted((a, b) => (a.id < b.id ? -1 : 1))
+    .forEach((suspect, place) => {
+      order[suspect.index] = place;
+    });
+  ID_ORDER.set(grounded, order);
+  return order;
 }
 
 function explainingSets(

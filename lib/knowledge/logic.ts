@@ -28,8 +28,20 @@ export const LOGIC_NODES = 200;
 const OPERATORS: ReadonlySet<string> = new Set(LOGIC_OPERATORS);
 const PATH = /^[A-Za-z][A-Za-z0-9]*(\.[A-Za-z][A-Za-z0-9]*)*$/;
 
-/** Rules that were checked already: knowledge is never changed, and grounding evaluates each rule many times. */
-const CHECKED = new WeakSet<object>();
+/** A rule that was checked, and what came of it for the values that it reads. */
+interface Known {
+  readonly paths: readonly string[];
+  readonly steps: readonly (readonly string[])[];
+  readonly results: Map<string, boolean>;
+}
+
+/**
+ * Rules that were checked already: knowledge is never changed, and grounding evaluates each rule many times, mostly for
+ * values that it was evaluated for before.
+ */
+const KNOWN = new WeakMap<object, Known>();
+/** Results kept of a rule: one that reads an odometer would gather them without end. */
+const MOST_RESULTS = 256;
 
 type Scalar = string | number | boolean | null;
 
@@ -84,12 +96,39 @@ export function checkLogic(rule: unknown): string[] {
  */
 export function evaluateLogic(rule: unknown, data: unknown): boolean {
   if (typeof rule === "boolean") return rule;
-  if (typeof rule !== "object" || rule === null || !CHECKED.has(rule)) {
-    checkLogic(rule);
-    if (typeof rule === "object" && rule !== null) CHECKED.add(rule);
-  }
+  const { steps, results } = knownRule(rule);
+  let key = "";
+  for (const path of steps) key += `${keyOf(read(data, path))}\n`;
+  const kept = results.get(key);
+  if (kept !== undefined) return kept;
   const closed = close(rule, data) as jsonLogic.RulesLogic;
-  return jsonLogic.truthy(jsonLogic.apply(closed, null));
+  const holds = jsonLogic.truthy(jsonLogic.apply(closed, null));
+  if (results.size >= MOST_RESULTS) results.clear();
+  results.set(key, holds);
+  return holds;
+}
+
+/**
+ * The paths that a rule reads, without repeats; kept, so that asking again costs nothing.
+ *
+ * Errors  "bad-logic" as `checkLogic`.
+ */
+export function logicPaths(rule: unknown): readonly string[] {
+  return knownRule(rule).paths;
+}
+
+function knownRule(rule: unknown): Known {
+  const kept = typeof rule === "object" && rule !== null ? KNOWN.get(rule) : undefined;
+  if (kept !== undefined) return kept;
+  const paths = checkLogic(rule);
+  const known = { paths, steps: paths.map((path) => path.split(".")), results: new Map() };
+  if (typeof rule === "object" && rule !== null) KNOWN.set(rule, known);
+  return known;
+}
+
+/** Tells apart what a rule can: 1 and "1", null and "null". No operator that is allowed tells 0 and -0 apart. */
+function keyOf(value: Scalar): string {
+  return typeof value === "string" ? `${value.length}:${value}` : String(value);
 }
 
 /** Put the data's values in place of `var` and `missing`, so that the interpreter never touches the data. */
@@ -98,14 +137,14 @@ function close(rule: unknown, data: unknown): unknown {
   if (Array.isArray(rule)) return rule.map((member) => close(member, data));
   const [operator, args] = onlyEntry(rule as object, "rule");
   const list = Array.isArray(args) ? args : [args];
-  if (operator === "var") return read(data, String(list[0])) ?? list[1] ?? null;
-  if (operator === "missing") return list.filter((path) => isBlank(read(data, String(path))));
+  if (operator === "var") return read(data, String(list[0]).split(".")) ?? list[1] ?? null;
+  if (operator === "missing") return list.filter((path) => isBlank(read(data, String(path).split("."))));
   return { [operator]: list.map((arg) => close(arg, data)) };
 }
 
-function read(data: unknown, path: string): Scalar {
+function read(data: unknown, path: readonly string[]): Scalar {
   let value = data;
-  for (const key of path.split(".")) {
+  for (const key of path) {
     if (typeof value !== "object" || value === null || Array.isArray(value)) return null;
     if (!Object.hasOwn(value, key)) return null;
     value = (value as Record<string, unknown>)[key];

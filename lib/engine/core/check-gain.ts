@@ -1,4 +1,4 @@
-import { type CheckFinding, checkOutcomes } from "./check-outcomes.ts";
+import { type CheckFinding, type CheckOutcomes, checkOutcomes } from "./check-outcomes.ts";
 import type { Component } from "./components.ts";
 
 /** What a check is expected to teach. */
@@ -20,7 +20,31 @@ export function checkGain(
   merged: Int32Array,
   findings: readonly CheckFinding[],
 ): CheckGain {
-  const { patterns, given } = checkOutcomes(components, findings);
+  const outcomes = checkOutcomes(components, findings);
+  const { bits, weight, ofResult } = information(components, merged, outcomes);
+  return {
+    gainBits: bits,
+    outcomes: outcomes.patterns.map((pattern, o) => ({
+      pattern,
+      probability: weight > 0 ? (ofResult[o] as number) / weight : 0,
+    })),
+  };
+}
+
+/** The expected information alone, without the list of results. */
+export function checkBits(
+  components: readonly Component[],
+  merged: Int32Array,
+  findings: readonly CheckFinding[],
+): number {
+  return information(components, merged, checkOutcomes(components, findings)).bits;
+}
+
+function information(
+  components: readonly Component[],
+  merged: Int32Array,
+  { patterns, given }: CheckOutcomes,
+): { bits: number; weight: number; ofResult: Float64Array } {
   const results = patterns.length;
   const values = merged.reduce((most, value) => Math.max(most, value), -1) + 1;
   const joint = new Float64Array(values * results);
@@ -41,13 +65,7 @@ export function checkGain(
   // Mutual information of weights that sum to `weight`: H(result) + H(value) - H(both).
   const bits =
     weight > 0 ? (plogp(joint) - plogp(ofValue) - plogp(ofResult) + weight * Math.log2(weight)) / weight : 0;
-  return {
-    gainBits: Math.max(0, bits),
-    outcomes: patterns.map((pattern, o) => ({
-      pattern,
-      probability: weight > 0 ? (ofResult[o] as number) / weight : 0,
-    })),
-  };
+  return { bits: Math.max(0, bits), weight, ofResult };
 }
 
 /** Sum of p log2 p, with 0 log 0 = 0. */

@@ -25,7 +25,8 @@ const MAX_PATTERNS = 256;
 const TABLES = new WeakMap<readonly CheckFinding[], Tables>();
 
 interface Tables {
-  readonly suspects: readonly number[];
+  readonly patterns: readonly (readonly number[])[];
+  readonly suspects: Int32Array;
   readonly shown: Float64Array;
   readonly leak: Float64Array;
 }
@@ -50,8 +51,15 @@ export function checkOutcomes(
     (whole ? TABLES.get(findings) : undefined) ??
     cumulativeTables(kept, findings, sizes, count, suspectCount);
   if (whole) TABLES.set(findings, tables);
-  const { suspects, shown, leak } = tables;
-  const given = components.map(({ marginals }) => {
+  const { patterns, suspects, shown, leak } = tables;
+  const given: Float64Array[] = [];
+  components.forEach(({ marginals }, c) => {
+    // Most components leave the suspects of most checks as another one has them: then the row is the same as well.
+    const same = components.findIndex((other, o) => o < c && alike(other.marginals, marginals, suspects));
+    if (same >= 0) {
+      given.push(given[same] as Float64Array);
+      return;
+    }
     const table = leak.slice();
     for (let m = 0; m < suspects.length; m++) {
       const present = marginals[suspects[m] as number] as number;
@@ -61,10 +69,29 @@ export function checkOutcomes(
       }
     }
     differences(table, sizes);
-    return table;
+    given.push(table);
   });
-  const patterns = Array.from({ length: count }, (_, cell) => {
-    const pattern = new Array<number>(findings.length).fill(-1);
+  return { patterns, given };
+}
+
+/** Are these suspects exactly as likely in both? */
+function alike(a: Float64Array, b: Float64Array, suspects: Int32Array): boolean {
+  for (let m = 0; m < suspects.length; m++) {
+    const i = suspects[m] as number;
+    if (a[i] !== b[i]) return false;
+  }
+  return true;
+}
+
+/** The grade of each finding in every cell of a table; -1 for one that was left out. */
+function patternsOf(
+  kept: readonly number[],
+  findings: number,
+  sizes: readonly number[],
+  count: number,
+): number[][] {
+  return Array.from({ length: count }, (_, cell) => {
+    const pattern = new Array<number>(findings).fill(-1);
     let left = cell;
     kept.forEach((j, at) => {
       const size = sizes[at] as number;
@@ -73,7 +100,6 @@ export function checkOutcomes(
     });
     return pattern;
   });
-  return { patterns, given };
 }
 
 /** Places of the findings that are kept, in their own order. */
@@ -99,7 +125,7 @@ function keptFindings(components: readonly Component[], findings: readonly Check
   return kept.sort((a, b) => a - b);
 }
 
-/** For each cell of grades the leak's product; for each suspect and cell, 1 - the suspect's product of q. */
+/** The pattern of each cell of grades; for each cell the leak's product; for each suspect and cell, 1 - the suspect's product of q. */
 function cumulativeTables(
   kept: readonly number[],
   findings: readonly CheckFinding[],
@@ -134,7 +160,8 @@ function cumulativeTables(
     stride *= size;
   });
   for (let at = 0; at < shown.length; at++) shown[at] = 1 - (shown[at] as number);
-  return { suspects, shown, leak };
+  const patterns = patternsOf(kept, findings.length, sizes, count);
+  return { patterns, suspects: Int32Array.from(suspects), shown, leak };
 }
 
 /** Multiplies the cells in which one finding has one grade. */

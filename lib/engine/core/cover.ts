@@ -21,24 +21,40 @@ export function coverOf(targets: readonly Bit[], suspects: number): Cover {
     });
     return row;
   });
+  const [only] = targets;
+  const row = odds[0];
+  if (targets.length === 1 && only !== undefined && row !== undefined) {
+    // One target: every member has to have fired on it.
+    const fired = only.ifPresent / (1 - only.leak);
+    const silent = (only.ifPresent * only.leak) / (1 - only.leak) + only.ifAbsent;
+    return (set) => {
+      if (set.length === 0) return silent;
+      let weight = fired;
+      for (let m = 0; m < set.length; m++) weight *= row[set[m] as number] as number;
+      return weight;
+    };
+  }
+  let reached = new Float64Array(16);
+  let next = new Float64Array(16);
   return (set) => {
     const states = 1 << set.length;
-    let reached = new Float64Array(states);
+    reached.fill(0, 0, states);
     reached[0] = 1;
     targets.forEach(({ leak, ifAbsent, ifPresent }, k) => {
       const row = odds[k] as Float64Array;
-      const next = new Float64Array(states);
+      next.fill(0, 0, states);
       for (let firing = 0; firing < states; firing++) {
         let weight = firing === 0 ? (ifPresent * leak) / (1 - leak) + ifAbsent : ifPresent / (1 - leak);
         for (let m = 0; m < set.length; m++) {
           if (firing & (1 << m)) weight *= row[set[m] as number] as number;
         }
         if (weight === 0) continue;
-        for (let state = 0; state < states; state++) {
+        // Before the first target nobody has fired yet.
+        for (let state = 0; state < (k === 0 ? 1 : states); state++) {
           next[state | firing] = (next[state | firing] as number) + weight * (reached[state] as number);
         }
       }
-      reached = next;
+      [reached, next] = [next, reached];
     });
     return reached[states - 1] as number;
   };

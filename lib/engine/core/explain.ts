@@ -180,6 +180,7 @@ function explanationOf(
     given,
     givenBoth: (i, j) => silent.conditionBoth(i, j),
   };
+  const mixtures = new Map<number, readonly Component[]>();
   return {
     logEvidence,
     marginals,
@@ -191,7 +192,11 @@ function explanationOf(
     pairs: found.pairs,
     residual: found.residual,
     involved,
-    components: (limit) => gainComponents(source, limit, conditionings),
+    components: (limit) => {
+      const kept = mixtures.get(limit) ?? gainComponents(source, limit, conditionings);
+      mixtures.set(limit, kept);
+      return kept;
+    },
   };
 }
 
@@ -205,19 +210,19 @@ function likelyPairs(
   pairProbability: (i: number, j: number) => number,
 ): { pairs: ExplainingPair[]; residual: number } {
   const together = involved.map((p, i) => p - (singles[i] as number));
-  const done = new Set<number>();
+  const done = new Uint8Array(singles.length);
   const pairs: ExplainingPair[] = [];
   let residual = Math.max(0, unlisted);
-  while (done.size < Math.min(conditionings, candidates.length) && residual > RESIDUAL_GOAL) {
+  for (let turn = 0; turn < Math.min(conditionings, candidates.length) && residual > RESIDUAL_GOAL; turn++) {
     let next = -1;
     for (const i of candidates) {
-      if (!done.has(i) && (next < 0 || (together[i] as number) > (together[next] as number))) next = i;
+      if (done[i] === 0 && (next < 0 || (together[i] as number) > (together[next] as number))) next = i;
     }
     if (!((together[next] as number) > SMALLEST_PAIR)) break;
-    done.add(next);
+    done[next] = 1;
     for (const j of candidates) {
       // What a suspect does together with others bounds every pair that it is in.
-      if (done.has(j) || (together[j] as number) < SMALLEST_PAIR) continue;
+      if (done[j] === 1 || (together[j] as number) < SMALLEST_PAIR) continue;
       const probability = pairProbability(next, j);
       if (probability < SMALLEST_PAIR) continue;
       pairs.push({ i: Math.min(next, j), j: Math.max(next, j), probability });

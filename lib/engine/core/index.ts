@@ -1,4 +1,4 @@
-export { checkGain } from "./check-gain.ts";
+export { checkBits, checkGain } from "./check-gain.ts";
 export type { CheckGain } from "./check-gain.ts";
 export { checkOutcomes } from "./check-outcomes.ts";
 export type { CheckFinding, CheckOutcomes } from "./check-outcomes.ts";

@@ -5,6 +5,7 @@ import type { EntryBody } from "../../store/new-entry.ts";
 import type { Asker, Settings } from "../../store/use-settings.ts";
 import { capital, nameOfSetUp } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
+import { MissingTools } from "./missing-tools.tsx";
 import { Choice, type ChoiceOption } from "../choice.tsx";
 
 const ASKERS: readonly ChoiceOption<Asker>[] = [
@@ -36,6 +37,7 @@ export function AskerPicks({
         <>
           {capital(asker)}, {settings.helper ? "helper at hand" : "alone"}; car{" "}
           {nameOfSetUp(knowledge, setUp)}
+          {settings.missingTools.length > 0 && <>; without {settings.missingTools.join(", ")}</>}
         </>
       }
     >
@@ -93,6 +95,7 @@ export function AskerPicks({
           </label>
         )}
       </div>
+      <MissingTools tools={settings.missingTools} onTools={(missingTools) => onSettings({ missingTools })} />
     </Fold>
   );
 }

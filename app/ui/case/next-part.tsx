@@ -90,6 +90,7 @@ export function NextPart({
           situation={situation}
           notices={notices}
           settings={settings}
+          onSettings={onSettings}
           append={append}
           onDone={() => onPick(inBatch ? batch.after(open.id) : undefined)}
         />

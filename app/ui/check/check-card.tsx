@@ -2,6 +2,7 @@
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace, nameOfSetUp } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
+import { NotAtHand } from "./at-hand.tsx";
 import { CannotBeDone } from "./cannot-be-done.tsx";
 import { WorkedOutLinks } from "../shop/worked-out-links.tsx";
 import type { CheckProps } from "./check-props.ts";
@@ -44,7 +45,8 @@ export function CheckCard(props: CheckProps) {
   );
 }
 
-function CheckHead({ knowledge, state, proposed, append }: CheckProps) {
+function CheckHead(props: CheckProps) {
+  const { knowledge, state, proposed, append } = props;
   const { check } = proposed;
   if (check === undefined)
     return (
@@ -64,6 +66,7 @@ function CheckHead({ knowledge, state, proposed, append }: CheckProps) {
           </>
         )}
       </p>
+      <NotAtHand {...props} />
       <dl className="takes">
         <div>
           <dt>Takes</dt>

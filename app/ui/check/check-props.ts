@@ -13,6 +13,7 @@ export interface CheckProps {
   readonly situation: Situation;
   readonly notices: Ranked["notices"];
   readonly settings: Settings;
+  readonly onSettings: (change: Partial<Settings>) => void;
   readonly append: (...bodies: readonly EntryBody[]) => void;
   /** The check was answered or put aside; show the next one. */
   readonly onDone: () => void;

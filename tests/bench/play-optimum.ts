@@ -17,8 +17,8 @@ import type { OptimumJob, OptimumRow } from "./simulation-jobs.ts";
 
 const WAYS: readonly (readonly [string, Policy, (costs: Costs) => StopRule])[] = [
   ["shipped", shippedChoice, byExpectedCost],
-  ["shipped, margin 0.5", shippedChoice, (costs) => byExpectedCost(withMargin(costs, 0.5))],
-  ["shipped, margin 1", shippedChoice, (costs) => byExpectedCost(withMargin(costs, 1))],
+  ["shipped, margin 0.7", shippedChoice, (costs) => byExpectedCost(withMargin(costs, 0.7))],
+  ["shipped, margin 1.5", shippedChoice, (costs) => byExpectedCost(withMargin(costs, 1.5))],
   ["shipped, confidence 0.9", shippedChoice, (costs) => byConfidence(costs, 0.9, 0.03)],
   ["gain alone", gainAlone, byExpectedCost],
   ["p/c", chanceOverCost, byExpectedCost],

@@ -39,8 +39,8 @@ export function playPolicies(job: PolicyJob): PolicyRow[] {
   const uniform = seededUniform(job.seed + 1);
   const expectedCost = byExpectedCost(costs);
   const hasty = {
-    ...byExpectedCost({ ...costs, stop: { ...costs.stop, margin: 3 * costs.stop.margin } }),
-    name: "expected cost, margin tripled",
+    ...byExpectedCost({ ...costs, stop: { ...costs.stop, margin: 2 * costs.stop.margin } }),
+    name: "expected cost, margin doubled",
   };
   const confidence = byConfidence(costs, 0.9, 0.03);
   const rows: PolicyRow[] = [];

@@ -69,7 +69,7 @@ export function smallInstance(seed: number, faultCount = 5, checkCount = 7): Sma
   const costs: Costs = {
     ...plainCosts,
     refer: { minutes: Math.round(between(150, 400)), fee: 0 },
-    stop: { ...plainCosts.stop, margin: 0.7 },
+    stop: { ...plainCosts.stop, margin: 1 },
   };
   const leak = between(0.01, 0.05);
   const knowledge = knowledgeOf({ prior, shows, work, checks, setUps, change, leak, costs });

@@ -1,8 +1,10 @@
 "use client";
-import { useMemo, useState } from "react";
+import { useEffect, useMemo } from "react";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
+import { takeInHand } from "../../store/case-in-hand.ts";
 import type { OpenCase } from "../../store/use-case.ts";
+import { useKept } from "../../store/use-kept.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { ChoicesPart } from "../choices/choices-part.tsx";
 import { Underside } from "../drawing/underside.tsx";
@@ -19,6 +21,7 @@ import { RankingNews } from "./ranking-news.tsx";
 import { situationOf } from "./situation-of.ts";
 import { StopNotices } from "./stop-notices.tsx";
 import { Timeline } from "./timeline.tsx";
+import { useReturn } from "./about-link.tsx";
 import { useNextSteps } from "./use-next-steps.ts";
 import { VerdictPart } from "./verdict-part.tsx";
 
@@ -39,10 +42,14 @@ export function CaseSheet({
   const key = JSON.stringify(situation);
   const ranking = useAnswer("weigh", situation, key);
   const next = useNextSteps(knowledge, situation, state, settings);
-  const [suspect, setSuspect] = useState<string>();
+  const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
   const ranked = ranking.value;
   const failed = ranking.key === key ? ranking.failed : undefined;
   const told = ranked !== undefined && ranked.target !== "none";
+
+  const name = state.vehicle === "" ? "a car" : state.vehicle;
+  useEffect(() => takeInHand({ id: state.caseId, name }), [state.caseId, name]);
+  useReturn(told);
 
   const openSuspect = (id: string) => {
     setSuspect(id);

@@ -1,8 +1,8 @@
 "use client";
-import { useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
+import { useKept } from "../../store/use-kept.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { capital } from "../../text/names.ts";
 import { saidLines } from "../../text/said-lines.ts";
@@ -90,13 +90,14 @@ function SoFar({ knowledge, state }: { readonly knowledge: Knowledge; readonly s
 
 function CarDetails({ knowledge, state, settings, onSettings, append }: Props) {
   const { attributes } = knowledge.car;
-  const [edited, setEdited] = useState<CarFields>();
+  const [edited, setEdited] = useKept<CarFields | undefined>(`${state.caseId}/car`, undefined);
   const fields = edited ?? fieldsOfCar(attributes, state.car, settings);
   const read = carOfFields(attributes, fields, settings);
   const line = carLine(attributes, state.car, settings);
   const changed = edited !== undefined && JSON.stringify(read.car) !== JSON.stringify(state.car);
   return (
     <Fold
+      openAtFirst={edited !== undefined}
       title={
         <>
           <span>The car{line === "" ? ": nothing told" : <span className="soft">: {line}</span>}</span>

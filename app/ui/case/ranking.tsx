@@ -4,7 +4,9 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader, Ranked, Row, Situation } from "../../engine/protocol.ts";
 import { chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
+import { partHref } from "../../text/page-links.ts";
 import { Fold } from "../fold.tsx";
+import { AboutLink } from "./about-link.tsx";
 import { ChanceBar } from "./chance-bar.tsx";
 import { WhyPanel } from "./why-panel.tsx";
 
@@ -65,6 +67,13 @@ export function Ranking({
                 <ChanceBar chance={row.explains} look="solid" />
                 <span className="hidden">Why?</span>
               </button>
+              <AboutLink
+                from={`suspect-${row.members[0]?.id}`}
+                href={partHref(row.members[0]?.part ?? "", row.members[0]?.fault)}
+                label={`About the part: ${row.name}`}
+              >
+                About
+              </AboutLink>
               {member !== undefined && row.members.length > 1 && (
                 <p className="small soft">
                   Nothing tells its places apart yet. What follows is for one of them, {member.name}; the

@@ -1,10 +1,10 @@
 "use client";
-import { useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Decision, ProposedCheck, ProposeOptions, StopSignal } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Situation } from "../../engine/protocol.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
+import { useKept } from "../../store/use-kept.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { ownCosts } from "../../text/cost-fields.ts";
 import { withoutTools } from "../../text/tools.ts";
@@ -59,7 +59,7 @@ export function useNextSteps(
   // Asked when the next check stands: that is what somebody waits for.
   const decideKey = next.busy || next.failed !== undefined ? undefined : JSON.stringify([key, own]);
   const decided = useAnswer("decide", { ...situation, options, own }, decideKey);
-  const [pickedId, pick] = useState<string>();
+  const [pickedId, pick] = useKept<string | undefined>(`${state.caseId}/picked`, undefined);
   const checks = next.value?.checks ?? [];
   const listed = checks.find((c) => c.id === pickedId);
   const wanted = pickedId !== undefined && listed === undefined ? pickedId : undefined;

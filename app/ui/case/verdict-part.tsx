@@ -1,11 +1,12 @@
 "use client";
 import Link from "next/link";
-import { useId, useState } from "react";
+import { useId } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Ranked } from "../../engine/protocol.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
+import { useKept } from "../../store/use-kept.ts";
 import { percent } from "../../text/chance-words.ts";
 import { momentWords } from "../../text/moment.ts";
 import { capital, nameOfFinding, nameOfSuspect } from "../../text/names.ts";
@@ -48,7 +49,7 @@ export function VerdictPart(props: Props) {
 
 function VerdictForm({ knowledge, state, ranked, append }: Props) {
   const leading = ranked.proven.length > 0 ? ranked.proven : ranked.leaders.slice(0, 1).map((l) => l.id);
-  const [picks, setPicks] = useState<readonly string[]>();
+  const [picks, setPicks] = useKept<readonly string[] | undefined>(`${state.caseId}/verdict`, undefined);
   const [note, setNote] = useDraft(`${state.caseId}/verdict-note`);
   const id = useId();
   const chosen = picks ?? leading;
@@ -71,6 +72,7 @@ function VerdictForm({ knowledge, state, ranked, append }: Props) {
           ...(trimmed !== "" && { note: trimmed }),
         });
         setNote("");
+        setPicks(undefined);
       }}
     >
       <fieldset>

@@ -4,6 +4,8 @@ import type { Leader, Situation } from "../../engine/protocol.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import { chanceWords, percent, weightWords } from "../../text/chance-words.ts";
 import { capital, levelWords, nameOfFinding } from "../../text/names.ts";
+import { partHref } from "../../text/page-links.ts";
+import { AboutLink } from "./about-link.tsx";
 
 const STATE = { present: "yes", absent: "no", unknown: "not known" } as const;
 
@@ -97,6 +99,11 @@ function HowProven({
           })}
         </ul>
       )}
+      <p>
+        <AboutLink from={`suspect-${fault.id}@${place}`} href={partHref(fault.part, fault.id)}>
+          About this part
+        </AboutLink>
+      </p>
       <h3>How grave it is</h3>
       <p>
         <strong>{capital(fault.severity.word)}</strong>: {fault.severity.reason}

@@ -1,9 +1,10 @@
 "use client";
 import Link from "next/link";
 import { useRouter } from "next/navigation";
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import type { DemoCaseRecord, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
+import { putDown } from "../../store/case-in-hand.ts";
 import { addEntries } from "../../store/case-database.ts";
 import { type CaseInList, useCases } from "../../store/use-cases.ts";
 import { useSettings } from "../../store/use-settings.ts";
@@ -20,6 +21,7 @@ import { demoEntries } from "./demo-entries.ts";
 export function CasesScreen() {
   const knowledge = useKnowledge();
   const { cases, trouble, reload, remove } = useCases();
+  useEffect(putDown, []);
   const loaded = knowledge.is === "ready" ? knowledge.value : undefined;
   return (
     <>

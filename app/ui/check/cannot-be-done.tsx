@@ -1,6 +1,7 @@
 "use client";
-import { useId, useState } from "react";
+import { useId } from "react";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { useKept } from "../../store/use-kept.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { isMissing } from "../../text/tools.ts";
 import { Fold } from "../fold.tsx";
@@ -22,15 +23,16 @@ export function CannotBeDone({
   append,
   onDone,
 }: CheckProps) {
-  const [reason, setReason] = useState("");
+  const [reason, setReason] = useKept(`${state.caseId}/put-aside/${proposed.id}`, "");
   const id = useId();
   const already = state.notPossible.some((n) => n.check === proposed.id);
   const aside = (words: string) => {
     append({ kind: "not-possible", check: proposed.id, reason: words.slice(0, 200) });
+    setReason("");
     onDone();
   };
   return (
-    <Fold title="Cannot be done">
+    <Fold title="Cannot be done" openAtFirst={reason !== ""}>
       <div className="row" role="group" aria-label="Why not?">
         {reasonsOf(knowledge, proposed, settings).map(({ words, change }) => (
           <button

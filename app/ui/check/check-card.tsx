@@ -1,6 +1,9 @@
 "use client";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace, nameOfSetUp } from "../../text/names.ts";
+import { WHO_WORDS } from "../../text/who-words.ts";
+import { checkHref } from "../../text/page-links.ts";
+import { AboutLink } from "../case/about-link.tsx";
 import { Fold } from "../fold.tsx";
 import { NotAtHand } from "./at-hand.tsx";
 import { CannotBeDone } from "./cannot-be-done.tsx";
@@ -9,12 +12,6 @@ import type { CheckProps } from "./check-props.ts";
 import { whyForbidden } from "./forbidden.ts";
 import { Previews } from "./previews.tsx";
 import { ResultForm } from "./result-form.tsx";
-
-const WHO = {
-  owner: "the owner can do it",
-  driver: "the driver can do it",
-  technician: "a technician",
-} as const;
 
 /** One check or question: what it takes, cautions, steps, what it would tell, and its result. */
 export function CheckCard(props: CheckProps) {
@@ -82,7 +79,7 @@ function CheckHead(props: CheckProps) {
         <div>
           <dt>Who</dt>
           <dd>
-            {WHO[check.who]}
+            {WHO_WORDS[check.who]}
             {check.helper && ", with a helper"}
           </dd>
         </div>
@@ -108,6 +105,11 @@ function CheckHead(props: CheckProps) {
           )}
         </div>
       )}
+      <p>
+        <AboutLink from="next" href={checkHref(check.id)}>
+          About this check
+        </AboutLink>
+      </p>
       <h3>Steps</h3>
       <ol className="steps">
         {check.steps.map((step) => (

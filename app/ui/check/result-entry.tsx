@@ -2,6 +2,7 @@
 import { useId, useState } from "react";
 import type { Settled } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { useKept } from "../../store/use-kept.ts";
 import { lengthInMm, shownLength, typedNumber, type Units } from "../../text/amounts.ts";
 import { capital, levelWords, nameOfFindingAt } from "../../text/names.ts";
 import { gradeOf, observationOf, type Result, resultWords } from "./result.ts";
@@ -14,6 +15,7 @@ export function ResultEntry({
   result,
   question,
   units,
+  keptAs,
   onResult,
 }: {
   readonly knowledge: Knowledge;
@@ -23,6 +25,8 @@ export function ResultEntry({
   readonly result: Result | undefined;
   readonly question: boolean;
   readonly units: Units;
+  /** Where a number that is typed but not yet used is kept. */
+  readonly keptAs: string;
   readonly onResult: (result: Result) => void;
 }) {
   const observation = observationOf(knowledge, settled.finding);
@@ -58,7 +62,13 @@ export function ResultEntry({
         })}
       </div>
       {observation?.measure !== undefined && (
-        <Measured observation={observation} result={result} units={units} onResult={onResult} />
+        <Measured
+          observation={observation}
+          result={result}
+          units={units}
+          keptAs={`${keptAs}/${settled.finding}`}
+          onResult={onResult}
+        />
       )}
     </fieldset>
   );
@@ -68,14 +78,16 @@ function Measured({
   observation,
   result,
   units,
+  keptAs,
   onResult,
 }: {
   readonly observation: NonNullable<ReturnType<typeof observationOf>>;
   readonly result: Result | undefined;
   readonly units: Units;
+  readonly keptAs: string;
   readonly onResult: (result: Result) => void;
 }) {
-  const [text, setText] = useState("");
+  const [text, setText] = useKept(keptAs, "");
   const [bad, setBad] = useState(false);
   const id = useId();
   const { measure } = observation;

@@ -1,7 +1,7 @@
 "use client";
-import { useState } from "react";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
+import { forgetKept, useKept } from "../../store/use-kept.ts";
 import type { CheckProps } from "./check-props.ts";
 import { ResultEntry } from "./result-entry.tsx";
 import { type Result, type Results, resultsOfDraft } from "./result.ts";
@@ -10,7 +10,8 @@ import { type Result, type Results, resultsOfDraft } from "./result.ts";
 export function ResultForm({ knowledge, state, proposed, settings, append, onDone }: CheckProps) {
   const findings = proposed.settles.map((s) => s.finding);
   const [draft, setDraft, ready] = useDraft(`${state.caseId}/results/${proposed.id}`);
-  const [seen, setSeen] = useState(false);
+  const keptAs = `${state.caseId}/result/${proposed.id}`;
+  const [seen, setSeen] = useKept(`${keptAs}/seen`, false);
   const results = resultsOfDraft(draft, findings);
   const question = proposed.kind === "question";
   const single = findings.length === 1;
@@ -34,6 +35,7 @@ export function ResultForm({ knowledge, state, proposed, settings, append, onDon
     // The car was moved before the check was made: so undo meets the answers first.
     append(...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []), ...answers);
     setDraft("");
+    forgetKept(keptAs);
     onDone();
   };
   const give = (finding: string, result: Result) => {
@@ -68,6 +70,7 @@ export function ResultForm({ knowledge, state, proposed, settings, append, onDon
           result={results[settled.finding]}
           question={question}
           units={settings}
+          keptAs={keptAs}
           onResult={(result) => give(settled.finding, result)}
         />
       ))}

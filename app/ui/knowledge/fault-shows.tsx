@@ -20,19 +20,36 @@ export function FaultShows({
   return (
     <>
       {shown.map((one, index) => (
-        <ShownComplaint key={`${one.complaint.id} ${index}`} knowledge={knowledge} shown={one} />
+        <ShownComplaint
+          key={`${one.complaint.id} ${index}`}
+          knowledge={knowledge}
+          shown={one}
+          several={shown.filter((other) => other.complaint.id === one.complaint.id).length > 1}
+        />
       ))}
       <BasisOfList knowledge={knowledge} weights={shown.map((s) => s.strength)} />
     </>
   );
 }
 
-function ShownComplaint({ knowledge, shown }: { readonly knowledge: Knowledge; readonly shown: Shown }) {
+function ShownComplaint({
+  knowledge,
+  shown,
+  several,
+}: {
+  readonly knowledge: Knowledge;
+  readonly shown: Shown;
+  /** The fault gives the complaint in more than one way; this is one of them. */
+  readonly several: boolean;
+}) {
   const { complaint, strength, features } = shown;
   return (
     <>
       <ul className="know-list">
-        <Row href={findingHref(complaint.id)} name={capital(complaint.name)}>
+        <Row
+          href={findingHref(complaint.id)}
+          name={`${capital(complaint.name)}${several ? ", in one of several ways" : ""}`}
+        >
           <Strength knowledge={knowledge} p={strength.p} />
           <BasisNote knowledge={knowledge} weight={strength} />
         </Row>

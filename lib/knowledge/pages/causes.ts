@@ -60,7 +60,18 @@ export function causesOfFeature(knowledge: Knowledge, feature: CompiledFeature, 
         });
       });
   });
-  return strongestFirst(causes);
+  return strongestOfEach(strongestFirst(causes));
+}
+
+/** A fault that shows a complaint in two ways counts by the one that has the feature more often. */
+function strongestOfEach(causes: readonly Cause[]): Cause[] {
+  const seen = new Set<string>();
+  return causes.filter(({ fault, facet }) => {
+    const key = `${fault.id} ${facet}`;
+    const first = !seen.has(key);
+    seen.add(key);
+    return first;
+  });
 }
 
 function causeOf(

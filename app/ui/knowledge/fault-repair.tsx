@@ -29,9 +29,8 @@ export function FaultRepair({ entry }: { readonly entry: FaultEntry }) {
                 key={`${part.id} ${where}`}
                 href={partHref(part.id)}
                 name={`${capital(part.name)}, ${WHERE[where]}`}
-              >
-                {why}
-              </Row>
+                note={why}
+              />
             ))}
           </ul>
         </>

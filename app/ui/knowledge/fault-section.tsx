@@ -63,9 +63,8 @@ export function FaultSection({
                 key={other.id}
                 href={partHref(other.part, other.id)}
                 name={`${capital(partOf(other.part))}: ${other.name}`}
-              >
-                {why}
-              </Row>
+                note={why}
+              />
             ))}
           </ul>
         </>

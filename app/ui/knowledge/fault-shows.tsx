@@ -58,7 +58,7 @@ function ShownComplaint({
         <details>
           <summary>
             <span>
-              What the {complaint.name} is like <span className="soft">({features.length})</span>
+              What it is like then <span className="soft">({features.length})</span>
             </span>
           </summary>
           <dl className="often">

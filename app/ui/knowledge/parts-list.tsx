@@ -17,26 +17,12 @@ const TITLES: { readonly [A in Areas[number]["id"]]: string } = {
 
 /** All parts by place; those that hang on the layout stand under each layout that has them. */
 export function PartsList({ areas }: { readonly areas: Areas }) {
-  const layouts = areas.flatMap(({ byLayout }) => byLayout);
   return (
     <KnowledgeSheet
       at="parts"
       title="Parts"
       lead="What can be behind a noise, a shake, a pull or a worn tyre."
     >
-      <nav aria-label="Layouts">
-        <h2>Go to a layout</h2>
-        <ul className="know-list">
-          {layouts.map((group) => (
-            <li key={group.id} className="know-row">
-              <a className="row-link" href={`#${group.id}`}>
-                {group.name}
-              </a>
-              <span className="row-side number">{group.parts.length}</span>
-            </li>
-          ))}
-        </ul>
-      </nav>
       {areas.map(({ id, byLayout, byGroup }) => (
         <SheetPart key={id} id={id} title={TITLES[id]}>
           {byLayout.map((group) => (
@@ -66,15 +52,22 @@ function Group({
   readonly group: PartsGroup;
 }) {
   return (
-    <section id={id} aria-labelledby={`${id}-title`} className="know-group">
-      <h3 id={`${id}-title`}>{capital(title)}</h3>
+    <details id={id}>
+      <summary>
+        <span>
+          {capital(title)} <span className="soft">({group.parts.length})</span>
+        </span>
+      </summary>
       <ul className="know-list">
         {group.parts.map(({ part, needs }) => (
-          <Row key={part.id} href={partHref(part.id)} name={capital(part.name)}>
-            {needs.length > 0 ? needsWords(needs) : undefined}
-          </Row>
+          <Row
+            key={part.id}
+            href={partHref(part.id)}
+            name={capital(part.name)}
+            note={needs.length > 0 ? `Only with ${needsWords(needs)}` : undefined}
+          />
         ))}
       </ul>
-    </section>
+    </details>
   );
 }

@@ -5,10 +5,14 @@ import type { ReactNode } from "react";
 export function Row({
   href,
   name,
+  note,
   children,
 }: {
   readonly href: string;
   readonly name: string;
+  /** A sentence that needs a line of its own. */
+  readonly note?: string | undefined;
+  /** A word or a figure. */
   readonly children?: ReactNode;
 }) {
   return (
@@ -17,6 +21,7 @@ export function Row({
         {name}
       </Link>
       {children !== undefined && <span className="row-side">{children}</span>}
+      {note !== undefined && <span className="row-note small soft">{note}</span>}
     </li>
   );
 }

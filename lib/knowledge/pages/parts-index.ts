@@ -23,8 +23,8 @@ export interface PartsArea {
   readonly byGroup: readonly PartsGroup[];
 }
 
-/** A field of the car that says how an axle is laid out. */
-const LAYOUT = /\.layout$/;
+/** The field of the car that says how an axle is laid out. */
+const layoutOf = (axle: string) => `${axle}.layout`;
 
 /** All parts by where they are and by the layouts that have them. */
 export function partsIndex(knowledge: Knowledge): PartsArea[] {
@@ -38,9 +38,9 @@ export function partsIndex(knowledge: Knowledge): PartsArea[] {
     .sort((a, b) => (a.part.name < b.part.name ? -1 : 1));
   return (["front", "rear", "either", "whole"] as const).flatMap((id) => {
     const own = listed.filter(({ area }) => area === id);
-    const bound = own.filter(({ needs }) => layoutsIn(needs).length > 0);
-    const free = own.filter(({ needs }) => layoutsIn(needs).length === 0);
-    const area = { id, byLayout: byLayout(knowledge, bound), byGroup: byGroup(free) };
+    const layout = layoutOf(id);
+    const free = own.filter(({ needs }) => layoutsIn(needs, layout).length === 0);
+    const area = { id, byLayout: byLayout(knowledge, own, layout), byGroup: byGroup(free) };
     return own.length === 0 ? [] : [area];
   });
 }
@@ -54,29 +54,27 @@ function areaOf(knowledge: Knowledge, part: CompiledPart): PartsArea["id"] {
   return axles.has("front") ? "front" : "rear";
 }
 
-function layoutsIn(needs: readonly CarNeeds[]): CarLimit[] {
-  return needs.flat().filter(({ path }) => LAYOUT.test(path));
+function layoutsIn(needs: readonly CarNeeds[], layout: string): CarLimit[] {
+  return needs.flat().filter(({ path }) => path === layout);
 }
 
-function byLayout(knowledge: Knowledge, parts: readonly ListedPart[]): PartsGroup[] {
+function byLayout(knowledge: Knowledge, parts: readonly ListedPart[], layout: string): PartsGroup[] {
   return knowledge.car.attributes.flatMap((attribute) => {
-    if (attribute.kind !== "choice" || !LAYOUT.test(attribute.path)) return [];
+    if (attribute.kind !== "choice" || attribute.path !== layout) return [];
     return attribute.values.flatMap(({ id, name }) => {
       const having = parts.filter(({ needs }) =>
-        layoutsIn(needs).some(
-          ({ path, values }) => path === attribute.path && values.some((v) => v.id === id),
-        ),
+        layoutsIn(needs, layout).some(({ values }) => values.some((value) => value.id === id)),
       );
-      const other = having.map(({ part, needs }) => ({ part, needs: withoutLayouts(needs) }));
-      const group = { id: `${attribute.path.replace(".", "-")}-${id}`, name: `${attribute.name}: ${name}` };
+      const other = having.map(({ part, needs }) => ({ part, needs: withoutLayout(needs, layout) }));
+      const group = { id: `${layout.replace(".", "-")}-${id}`, name };
       return having.length === 0 ? [] : [{ ...group, parts: other }];
     });
   });
 }
 
 /** What is left to say of a part under the heading of a layout. */
-function withoutLayouts(needs: readonly CarNeeds[]): CarNeeds[] {
-  const rest = needs.map((way) => way.filter(({ path }) => !LAYOUT.test(path)));
+function withoutLayout(needs: readonly CarNeeds[], layout: string): CarNeeds[] {
+  const rest = needs.map((way) => way.filter(({ path }) => path !== layout));
   return rest.some((way) => way.length === 0) ? [] : rest;
 }
 

@@ -1,5 +1,6 @@
 import type { FaultEntry } from "../../../lib/knowledge/pages/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { percent } from "../../text/chance-words.ts";
 import { capital } from "../../text/names.ts";
 import { findingHref } from "../../text/page-links.ts";
 import { SourceLine } from "./source-list.tsx";
@@ -31,8 +32,10 @@ export function FaultWear({
       {curve !== undefined && (
         <>
           <p>
-            Half of them have failed by about {lifeWords(curve.half, curve.unit)}, on an average car and if
-            none was renewed before. Single cars differ widely.
+            {curve.half > curve.until
+              ? `Few come to it: ${percent(curve.rows.at(-1)?.failed ?? 0)} have failed by ${lifeWords(curve.until, curve.unit)}`
+              : `Half of them have failed by about ${lifeWords(curve.half, curve.unit)}`}
+            , on an average car and if none was renewed before. Single cars differ widely.
           </p>
           <WearPlot curve={curve} title={`Share failed against ${curve.unit}: ${name}`} />
           <p className="small soft">
@@ -52,8 +55,8 @@ export function FaultWear({
               {why}{" "}
               <span className="soft">
                 {[
-                  life === undefined ? "" : `life times ${life}`,
-                  odds === undefined ? "" : `odds times ${odds}`,
+                  life === undefined ? "" : `Life times ${life}`,
+                  odds === undefined ? "" : `Odds times ${odds}`,
                 ]
                   .filter((t) => t !== "")
                   .join(", ")}

@@ -1,3 +1,4 @@
+import { readCar } from "../../lib/car/car.ts";
 import { type Grounded, groundCar } from "../../lib/engine/index.ts";
 import {
   byConfidence,
@@ -6,6 +7,8 @@ import {
   shippedChoice,
   type Situation,
 } from "../../lib/engine/policies/index.ts";
+import { indexPlaces } from "../../lib/engine/place-index.ts";
+import { suspectPriors } from "../../lib/engine/priors.ts";
 import { repairOf, workshopCosts } from "../../lib/engine/repair-cost.ts";
 import { drawCar, firedSuspects, type SimulatedCar } from "../../lib/engine/simulate/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
@@ -20,10 +23,11 @@ import { whyMissed } from "./why-missed.ts";
 const MOST_CARS = 400;
 /** The search ends at a repair this likely, or when no check tells as many bits. */
 const CONFIDENCE = 0.95;
-const LEAST_BITS = 0.003;
-const MOST_MINUTES = 1000;
+const LEAST_BITS = 0.01;
+/** A working day. */
+const MOST_MINUTES = 480;
 /** Checks of one set-up made together while each tells little. */
-const AT_ONCE = 5;
+const AT_ONCE = 8;
 
 /**
  * Cases that start from a fault, on any car of the road that can have it: does the search end with the right part? It goes
@@ -36,6 +40,7 @@ const AT_ONCE = 5;
 export function reach(job: ReachJob): ReachRow[] {
   const knowledge = shippedKnowledge();
   const costs = workshopCosts(knowledge);
+  const places = indexPlaces(knowledge);
   const stop = byConfidence(costs, CONFIDENCE, LEAST_BITS);
   return job.faults.map((fault): ReachRow => {
     const tally = { right: 0, exact: 0, amongRepairs: 0, minutes: 0, cases: 0 };
@@ -85,8 +90,13 @@ export function reach(job: ReachJob): ReachRow[] {
   });
 
   function carWith(fault: string, seed: number): Grounded | undefined {
+    // Grounding with one fault alone is quick: most cars cannot have a rare part.
+    const alone = { ...knowledge, faults: knowledge.faults.filter((f) => f.id === fault) };
     for (let k = 0; k < MOST_CARS; k++) {
-      const grounded = groundCar(knowledge, anyCarOnTheRoad(knowledge, seed + 31 * k));
+      const input = anyCarOnTheRoad(knowledge, seed + 31 * k);
+      if (suspectPriors(alone, readCar(knowledge, input).car, [], places).every((s) => s.prior === 0))
+        continue;
+      const grounded = groundCar(knowledge, input);
       if (grounded.suspects.some((s) => s.fault === fault)) return grounded;
     }
     return undefined;

@@ -2,6 +2,7 @@ import type { CompiledCheck, Knowledge } from "../knowledge/schema/compiled.ts";
 import type { Answer } from "./answers.ts";
 import { type PlacedCheck, placedChecks } from "./check-places.ts";
 import { checkBits, type Component } from "./core/index.ts";
+import { finerComponents } from "./finer-components.ts";
 import { forbiddenCheck } from "./forbidden.ts";
 import type { Grounded } from "./ground.ts";
 import { openQuestions } from "./questions.ts";
@@ -53,6 +54,8 @@ export interface ProposedCheck {
 
 /** Most sets of causes that gains are worked out over. */
 const MOST_COMPONENTS = 24;
+/** While no check tells as many bits, the causes are told apart more finely. */
+const TELLS_ENOUGH = 0.03;
 /** Gains below this are rounding, not information. */
 const SMALLEST_GAIN = 1e-3;
 const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
@@ -72,7 +75,27 @@ export function proposeChecks(
 ): ProposedCheck[] {
   const { explanation } = weighing;
   if (explanation === undefined) return [];
-  const components = explanation.components(MOST_COMPONENTS);
+  const proposed = proposedOver(
+    explanation.components(MOST_COMPONENTS),
+    grounded,
+    answers,
+    weighing,
+    options,
+  );
+  // The likely causes are looked at and not found: what can still be found out is about the rarer ones.
+  const wider = proposed.some((p) => p.gainBits >= TELLS_ENOUGH)
+    ? proposed
+    : proposedOver(finerComponents(explanation), grounded, answers, weighing, options);
+  return wider.slice(0, options.limit ?? wider.length);
+}
+
+function proposedOver(
+  components: readonly Component[],
+  grounded: Grounded,
+  answers: readonly Answer[],
+  weighing: Weighing,
+  options: ProposeOptions,
+): ProposedCheck[] {
   const merged = mergeByRepair(grounded, components);
   const named = new Set(components.flatMap((c) => c.set));
   const { setUps, reports } = grounded.knowledge;
@@ -135,8 +158,7 @@ export function proposeChecks(
   }
   return proposed
     .filter((p) => p.gainBits >= SMALLEST_GAIN)
-    .sort((a, b) => b.score - a.score || (a.id < b.id ? -1 : 1))
-    .slice(0, options.limit ?? proposed.length);
+    .sort((a, b) => b.score - a.score || (a.id < b.id ? -1 : 1));
 }
 
 /** Can any named cause show in the check? One that cannot tells nothing of what explains the complaint. */

@@ -37,6 +37,10 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
     missTable(reached),
   ];
   if (write !== undefined) {
+    keep(write, knowledge.version, cars, reached);
+    // Said before the rest is played: it takes as long again.
+    console.log(out.join("\n"));
+    out.length = 0;
     const worst = worstOf(reached)
       .slice(0, WORST)
       .map((r) => r.fault);

@@ -31,11 +31,12 @@ const AT_ONCE = 8;
 
 /**
  * Cases that start from a fault, on any car of the road that can have it: does the search end with the right part? It goes
- * on while a check tells anything, whatever it costs.
+ * on, for a working day at most, while a check tells anything.
  *
- * The right part: the part at the place that is named is that of a fault which really fired on the complaint, or its remedy
- * renews that part with it (the other side of the axle, what comes with it). A fault that nobody complains of is found by
- * one of its own findings, as in a routine look over the car; then only its own part is right.
+ * The right part, by what a workshop then mends: the part at the place that is named, another that is proven by a decisive
+ * finding and stands in the order of repairs, or one that the remedy of the fault named renews with it (the other side of
+ * the axle, what comes with it); one of them belongs to a fault that really fired on the complaint. A fault that nobody
+ * complains of is found by one of its own findings, as in a routine look over the car; then only its own part is right.
  */
 export function reach(job: ReachJob): ReachRow[] {
   const knowledge = shippedKnowledge();
@@ -111,9 +112,12 @@ function rightPart(
 ): { exact: boolean; right: boolean } {
   const needed = new Set(firedSuspects(car).map((i) => repairOf(grounded, i)));
   const exact = verdict.repair !== undefined && needed.has(verdict.repair);
-  const mended = last?.weighing.weighed.ranking.find(
-    (r) => repairOf(grounded, r.suspect.index) === verdict.repair,
-  );
+  const ranking = last?.weighing.weighed.ranking ?? [];
+  const mended = ranking.find((r) => repairOf(grounded, r.suspect.index) === verdict.repair);
   const along = mended === undefined ? [] : repairsWith(grounded, mended.suspect);
-  return { exact, right: exact || along.some((repair) => needed.has(repair)) };
+  const proven = ranking
+    .filter((r) => r.proven)
+    .map((r) => repairOf(grounded, r.suspect.index))
+    .filter((repair) => verdict.order.includes(repair));
+  return { exact, right: exact || [...along, ...proven].some((repair) => needed.has(repair)) };
 }

@@ -74,7 +74,7 @@ export interface ReachMiss {
 export interface ReachRow {
   readonly fault: string;
   readonly cases: number;
-  /** The repair named mends a fault that really fired on the complaint, or renews its part as well. */
+  /** What is named, proven or renewed along mends a fault that really fired on the complaint. */
   readonly right: number;
   /** Of these, the part named is the very one at the very place. */
   readonly exact: number;

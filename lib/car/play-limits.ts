@@ -1,5 +1,6 @@
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { LimitFigure, Limits } from "../knowledge/schema/limits.ts";
+import { alongLine } from "../maths/along-line.ts";
 import { MM_PER_INCH } from "../maths/units.ts";
 import type { Car } from "./car.ts";
 import { knownToLack } from "./known-to-lack.ts";
@@ -74,18 +75,11 @@ function figureAt(figure: LimitFigure, diameter: number | undefined): number | u
       // A diameter given in mm must not miss the step that it is by the last digit of its conversion.
       return figure.steps.find(({ upTo }) => diameter <= upTo + SAME_MM / MM_PER_INCH)?.most ?? figure.above;
     case "line":
-      return alongLine(figure.points, diameter);
+      return alongLine(
+        figure.points.map(({ at, most }) => ({ at, value: most })),
+        diameter,
+      );
   }
-}
-
-function alongLine(points: readonly { at: number; most: number }[], diameter: number): number | undefined {
-  const next = points.findIndex(({ at }) => diameter <= at);
-  const after = points.at(next);
-  const before = points[next - 1];
-  // Before the first point and (findIndex gives -1, at(-1) the last) after the last one it is level.
-  if (after === undefined || before === undefined) return after?.most;
-  const share = (diameter - before.at) / (after.at - before.at);
-  return before.most + share * (after.most - before.most);
 }
 
 function sameCountry(a: string, b: string): boolean {

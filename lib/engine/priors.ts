@@ -4,6 +4,7 @@ import type { CompiledFault, CompiledPart, Knowledge } from "../knowledge/schema
 import { faultPaths, faultReadings } from "./fault-readings.ts";
 import { type FittedPart, partAges } from "./part-ages.ts";
 import type { PlaceIndex } from "./place-index.ts";
+import { standsLonger } from "../car/stands-longer.ts";
 import { standingNow } from "./standing-now.ts";
 
 /** A suspect before it has its index. */
@@ -67,11 +68,12 @@ function priorAt(
   places: PlaceIndex,
   paths: ReadonlySet<string>,
 ): { prior: number; exists: number } {
+  const longer = standsLonger(knowledge, used);
   let prior = 0;
   let exists = 0;
   for (const reading of faultReadings(knowledge, car, used, fault, part, place, places, paths)) {
     exists += reading.probability;
-    prior += reading.probability * standingNow(knowledge, age, contexts, fault, reading);
+    prior += reading.probability * standingNow(knowledge, age, longer, contexts, fault, reading);
   }
   return { prior, exists };
 }

@@ -7,6 +7,7 @@ import type {
   ShareGroup,
   ShareRow,
 } from "../knowledge/schema/published-shares.ts";
+import { alongLine } from "../maths/along-line.ts";
 import { indexPlaces, type PlaceIndex } from "./place-index.ts";
 import { type Prior, suspectPriors } from "./priors.ts";
 
@@ -166,17 +167,10 @@ function expectations(
   };
 }
 
-/** Mean km of the fleet at an age, along straight lines, level after the last; undefined when the fleet has no figures. */
+/** Mean km of the fleet at an age; undefined when the fleet has no figures. */
 function kmAt(fleet: ShareFleet, years: number): number | undefined {
-  if (fleet.kmAt === undefined) return undefined;
-  let from = { years: 0, km: 0 };
-  for (const to of [...fleet.kmAt].sort((a, b) => a.years - b.years)) {
-    if (years <= to.years) {
-      return from.km + ((to.km - from.km) * (years - from.years)) / (to.years - from.years);
-    }
-    from = to;
-  }
-  return from.km;
+  const points = fleet.kmAt?.map((p) => ({ at: p.years, value: p.km }));
+  return points && alongLine([{ at: 0, value: 0 }, ...points], years);
 }
 
 function covers(group: ShareGroup, fault: CompiledFault, place: string, places: PlaceIndex): boolean {

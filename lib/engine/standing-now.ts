@@ -11,11 +11,13 @@ const LARGEST_PRIOR = 0.6;
  * Chance that the fault is there now, on a car that has the part, before any finding.
  *
  * The standing chance of its wear life (or its plain share), with modifiers on life and odds, and the odds factor of
- * everything that happened lately. `used` is how far and how long the part has run.
+ * everything that happened lately. `used` is how far and how long the part has run; `longer` is the factor on how long its
+ * faults stand (`standsLonger`), a plain share goes with it.
  */
 export function standingNow(
   knowledge: Knowledge,
   used: Usage,
+  longer: number,
   contexts: readonly string[],
   fault: CompiledFault,
   reading: Pick<FaultReading, "life" | "odds">,
@@ -28,9 +30,15 @@ export function standingNow(
   const base = fault.life;
   const { stands } = knowledge.car;
   let chance: number;
-  if ("share" in base) chance = base.share;
+  if ("share" in base) chance = base.share * longer;
   else if ("km" in base)
-    chance = standingChance(used.km, base.stands ?? stands.km, base.km * life, base.shape);
-  else chance = standingChance(used.years, base.stands ?? stands.years, base.years * life, base.shape);
+    chance = standingChance(used.km, (base.stands ?? stands.km) * longer, base.km * life, base.shape);
+  else
+    chance = standingChance(
+      used.years,
+      (base.stands ?? stands.years) * longer,
+      base.years * life,
+      base.shape,
+    );
   return Math.min(scaledOdds(chance, odds), LARGEST_PRIOR);
 }

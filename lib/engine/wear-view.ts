@@ -9,6 +9,7 @@ import { knownContexts } from "./contexts.ts";
 import { type FaultReading, faultPaths, faultReadings } from "./fault-readings.ts";
 import { type FittedPart, type PartAge, partAges } from "./part-ages.ts";
 import { indexPlaces } from "./place-index.ts";
+import { standsLonger } from "../car/stands-longer.ts";
 import { standingNow } from "./standing-now.ts";
 
 /** Chance of failing within a further distance. */
@@ -82,6 +83,7 @@ export function wearView(knowledge: Knowledge, carInput: CarInput, options: Wear
     const life = weibullOf(fault);
     if (part === undefined || life === undefined) continue;
     const paths = faultPaths(fault, part);
+    const longer = standsLonger(knowledge, used);
     for (const place of part.places) {
       const possible = faultReadings(knowledge, car, used, fault, part, place, places, paths);
       const onCar = sumOver(possible, () => 1);
@@ -92,7 +94,7 @@ export function wearView(knowledge: Knowledge, carInput: CarInput, options: Wear
         part: part.id,
         place,
         onCar,
-        now: sumOver(possible, (reading) => standingNow(knowledge, age, contexts, fault, reading)),
+        now: sumOver(possible, (reading) => standingNow(knowledge, age, longer, contexts, fault, reading)),
         ahead: (options.aheadKm ?? AHEAD_KM).map((km) =>
           ahead(possible, onCar, life, age, km, life.unit === "km" ? km : km / kmPerYear),
         ),

@@ -167,7 +167,9 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
     car("source", `attributes.${i}.basis`, attribute.basis);
   });
   car("source", "kmPerYear.basis", authored.car.kmPerYear.basis);
-  car("source", "stands.basis", authored.car.stands.basis);
+  const { stands } = authored.car;
+  car("source", "stands.basis", stands.basis);
+  car("source", "stands.byAge.basis", stands.byAge?.basis);
   const places = from("places.json");
   authored.places.places.forEach((place, i) => {
     for (const id of place.within) places("place", `places.${i}.within`, id);

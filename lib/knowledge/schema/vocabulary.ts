@@ -64,7 +64,22 @@ export const CarAttributes = z.strictObject({
   attributes: z.array(z.discriminatedUnion("kind", [ChoiceAttribute, NumberAttribute])).min(1),
   kmPerYear: z.strictObject({ value: z.number().positive(), basis: Basis }),
   /** Km (and years) for which a failed part commonly stays on the car before somebody mends it. */
-  stands: z.strictObject({ km: z.number().positive(), years: z.number().positive(), basis: Basis }),
+  stands: z.strictObject({
+    km: z.number().positive(),
+    years: z.number().positive(),
+    basis: Basis,
+    /**
+     * Factor on it by age of the car, along straight lines; level before the first and after the last. Plain shares of
+     * faults go with it.
+     */
+    byAge: z
+      .strictObject({
+        points: z.array(z.strictObject({ years: z.number().min(0), factor: z.number().positive() })).min(1),
+        why: Line,
+        basis: Basis,
+      })
+      .optional(),
+  }),
 });
 
 /** `set-ups.json`: states that the car must be in, and minutes to change from one to the other. */

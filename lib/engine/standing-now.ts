@@ -29,16 +29,18 @@ export function standingNow(
   }
   const base = fault.life;
   const { stands } = knowledge.car;
+  const early = knowledge.car.early?.share ?? 0;
   let chance: number;
   if ("share" in base) chance = base.share * longer;
   else if ("km" in base)
-    chance = standingChance(used.km, (base.stands ?? stands.km) * longer, base.km * life, base.shape);
+    chance = standingChance(used.km, (base.stands ?? stands.km) * longer, base.km * life, base.shape, early);
   else
     chance = standingChance(
       used.years,
       (base.stands ?? stands.years) * longer,
       base.years * life,
       base.shape,
+      early,
     );
   return Math.min(scaledOdds(chance, odds), LARGEST_PRIOR);
 }

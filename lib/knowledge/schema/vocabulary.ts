@@ -63,6 +63,11 @@ const NumberAttribute = z.strictObject({
 export const CarAttributes = z.strictObject({
   attributes: z.array(z.discriminatedUnion("kind", [ChoiceAttribute, NumberAttribute])).min(1),
   kmPerYear: z.strictObject({ value: z.number().positive(), basis: Basis }),
+  /**
+   * Parts that are faulty from new or fail early: the rate of failures of a wear part is never below this share of its
+   * long-run rate.
+   */
+  early: z.strictObject({ share: z.number().min(0).max(1), why: Line, basis: Basis }).optional(),
   /** Km (and years) for which a failed part commonly stays on the car before somebody mends it. */
   stands: z.strictObject({
     km: z.number().positive(),

@@ -41,8 +41,7 @@ export function LimitLines({
       )}
       {(limits.length > 0 || quoted.length > 0) && (
         <p>
-          <strong>The maker&apos;s figure decides.</strong>
-          {limits.length > 0 && ` ${decides}`}
+          <strong>{limits.length > 0 ? decides : "The maker's figure decides."}</strong>
         </p>
       )}
     </div>

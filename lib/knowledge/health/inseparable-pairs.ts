@@ -1,5 +1,5 @@
 import { APART_RATIO, greatestFactor, listedInseparable, sharedComplaints } from "../lint/telling-apart.ts";
-import { both, compiledWorld } from "../lint/world.ts";
+import { anyCar, compiledWorld } from "../lint/world.ts";
 import type { Knowledge } from "../schema/compiled.ts";
 
 /** Two faults that no single result of a check tells apart. */
@@ -32,8 +32,8 @@ export function inseparablePairs(knowledge: Knowledge, tolerance: number = APART
       let least: { factor: number; places: [string, string] } | undefined;
       for (const at of world.placesOf(a)) {
         for (const place of world.placesOf(b)) {
-          const cars = both(world.faultCars(a, at), world.faultCars(b, place));
-          if (!cars.includes(1)) continue;
+          const cars = world.pairCars(a, at, b, place);
+          if (!anyCar(cars)) continue;
           const factor = greatestFactor(world, a, at, b, place, cars, least?.factor ?? tolerance);
           if (factor < (least?.factor ?? tolerance)) least = { factor, places: [at, place] };
         }

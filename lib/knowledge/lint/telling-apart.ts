@@ -1,5 +1,5 @@
 import type { CompiledFault } from "../schema/compiled.ts";
-import { anyCar, both, type CompiledWorld, meet } from "./world.ts";
+import { anyCar, type CompiledWorld, meet } from "./world.ts";
 
 /** Two faults are told apart by a finding whose chance, present or absent, differs by at least this factor. */
 export const APART_RATIO = 3;
@@ -31,7 +31,7 @@ export function untoldPlaces(
   for (const at of world.placesOf(a)) {
     for (const place of world.placesOf(b)) {
       if (same && at >= place) continue;
-      const cars = both(world.faultCars(a, at), world.faultCars(b, place));
+      const cars = world.pairCars(a, at, b, place);
       if (anyCar(cars) && greatestFactor(world, a, at, b, place, cars, APART_RATIO) < APART_RATIO)
         return [at, place];
     }

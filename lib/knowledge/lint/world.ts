@@ -25,6 +25,8 @@ export interface CompiledWorld {
   readonly placesOf: (fault: CompiledFault) => readonly string[];
   /** Cars that can have the fault at the place. */
   readonly faultCars: (fault: CompiledFault, place: string) => CarMask;
+  /** Cars that can have both faults, each at its place. */
+  readonly pairCars: (a: CompiledFault, at: string, b: CompiledFault, place: string) => CarMask;
   /** Cars on which the observation at the place can be settled by some check. */
   readonly settledCars: (observation: CompiledObservation, place: string) => CarMask;
   /** Chance of at least the grade, given the fault alone at its place, seen at the observation's place; the leak included. */
@@ -90,6 +92,20 @@ export function compiledWorld(knowledge: Knowledge): CompiledWorld {
   );
   const faultMasks = new Map<string, CarMask>();
   const settledMasks = new Map<string, CarMask>();
+  // Few kinds of mask stand for all faults at all places: one object a kind, so that pairs of them can be kept.
+  const kinds = new Map<string, CarMask>();
+  const faultCars = (fault: CompiledFault, place: string) =>
+    remember(faultMasks, `${fault.id}@${place}`, () => {
+      const mask = both(maskOf(parts.get(fault.part)?.when, place), maskOf(fault.when, place));
+      return remember(kinds, mask.join(""), () => mask);
+    });
+  const pairs = new Map<CarMask, Map<CarMask, CarMask>>();
+  const pairCars = (a: CompiledFault, at: string, b: CompiledFault, place: string) => {
+    const [one, other] = [faultCars(a, at), faultCars(b, place)];
+    const kept = pairs.get(one) ?? new Map<CarMask, CarMask>();
+    pairs.set(one, kept);
+    return remember(kept, other, () => both(one, other));
+  };
   return {
     knowledge,
     cars,
@@ -97,10 +113,8 @@ export function compiledWorld(knowledge: Knowledge): CompiledWorld {
     observations,
     overlap,
     placesOf: (fault) => parts.get(fault.part)?.places ?? [],
-    faultCars: (fault, place) =>
-      remember(faultMasks, `${fault.id}@${place}`, () =>
-        both(maskOf(parts.get(fault.part)?.when, place), maskOf(fault.when, place)),
-      ),
+    faultCars,
+    pairCars,
     settledCars: (observation, place) =>
       remember(settledMasks, `${observation.id}@${place}`, () => {
         const settled = (checksOf.get(observation.id) ?? []).flatMap((check) =>
@@ -116,7 +130,7 @@ export function compiledWorld(knowledge: Knowledge): CompiledWorld {
   };
 }
 
-function remember(store: Map<string, CarMask>, key: string, make: () => CarMask): CarMask {
+function remember<K>(store: Map<K, CarMask>, key: K, make: () => CarMask): CarMask {
   const known = store.get(key);
   if (known !== undefined) return known;
   const made = make();

@@ -8,6 +8,7 @@ import "./style/check.css";
 import "./style/drawing.css";
 import "./style/reckon.css";
 import "./style/knowledge.css";
+import "./style/health.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -74,7 +74,9 @@ export function diffKnowledge(
   const records = Object.fromEntries(
     RECORD_KINDS.map((kind) => [kind, changesOf(a[kind], b[kind])]),
   ) as unknown as KnowledgeDiff["records"];
-  const files = WHOLE_FILES.filter((name) => canonicalJson(a[name]) !== canonicalJson(b[name]));
+  // Older releases lack a file that came later.
+  const text = (file: unknown) => (file === undefined ? "" : canonicalJson(file));
+  const files = WHOLE_FILES.filter((name) => text(a[name]) !== text(b[name]));
   return { from: a.version, to: b.version, records, files, weights: movedWeights(a, b, priors) };
 }
 

@@ -16,6 +16,7 @@ export { type UnsourcedFault, type UnsourcedPart, unsourcedLinks } from "./healt
 export { jsonSchemas, toJsonSchema } from "./json-schema.ts";
 export { type LintException, readExceptions } from "./lint/exceptions.ts";
 export { LINT_RULES, type LintReport, lintKnowledge } from "./lint/index.ts";
+export { APART_RATIO } from "./lint/telling-apart.ts";
 export type { LintFinding, LintProblem, LintRule } from "./lint/rule.ts";
 export { checkLogic, evaluateLogic, LOGIC_DEPTH, LOGIC_NODES, LOGIC_OPERATORS } from "./logic.ts";
 export { type KnowledgeProblem, problemLine } from "./problems.ts";

@@ -31,6 +31,14 @@ test("ids added, changed and retired are told by kind, and turn round with the d
   expect(back.records.faults).toEqual({ added: ["bar-link-worn"], changed: [], retired: ["rack-loose"] });
 });
 
+test("a file that only one side has is told as changed", () => {
+  const { knowledge } = tinyKnowledge();
+  const { publishedShares: _, ...without } = knowledge;
+  expect(diffKnowledge(without, knowledge).files).toEqual(["publishedShares"]);
+  expect(diffKnowledge(knowledge, without).files).toEqual(["publishedShares"]);
+  expect(isEmptyDiff(diffKnowledge(without, without))).toBe(true);
+});
+
 test("each probability that moved is told as a difference of natural log-odds", () => {
   const a = tinyKnowledge().knowledge;
   const b = tinyKnowledge((records) => {

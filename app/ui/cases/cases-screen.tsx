@@ -13,6 +13,7 @@ import { momentWords } from "../../text/moment.ts";
 import { capital, nameOfFinding, nameOfSuspect } from "../../text/names.ts";
 import { BenchLinks } from "../shop/bench-links.tsx";
 import { SheetPart } from "../sheet-part.tsx";
+import { SiteFoot } from "../site-foot.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { CaseFileButtons } from "./case-file-buttons.tsx";
 import { demoEntries } from "./demo-entries.ts";
@@ -70,6 +71,7 @@ export function CasesScreen() {
           </SheetPart>
         )}
       </main>
+      <SiteFoot />
       <nav className="next-bar always" aria-label="Next">
         <Link className="button main" href="/case/new">
           New case

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { BackToCase } from "../case/back-to-case.tsx";
+import { SiteFoot } from "../site-foot.tsx";
 import { SiteHead, type SitePlace } from "../site-head.tsx";
 
 /** Frame of every page that is there to be read. */
@@ -26,6 +27,7 @@ export function KnowledgeSheet({
         {lead !== undefined && <p className="lead">{lead}</p>}
         {children}
       </main>
+      <SiteFoot />
       <BackToCase />
     </>
   );

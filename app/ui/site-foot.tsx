@@ -1,0 +1,17 @@
+import Link from "next/link";
+
+/** Foot of the pages that are there to be read: where the knowledge itself is accounted for. */
+export function SiteFoot() {
+  return (
+    <footer className="site-foot">
+      <nav aria-label="About the knowledge">
+        <Link href="/releases" prefetch={false}>
+          Versions of the knowledge
+        </Link>
+        <Link href="/health" prefetch={false}>
+          Health of the knowledge
+        </Link>
+      </nav>
+    </footer>
+  );
+}

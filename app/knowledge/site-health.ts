@@ -25,6 +25,8 @@ const LISTED_WITHIN = 30;
 /** What there is to say about how sound the knowledge is. */
 export interface SiteHealth {
   readonly knowledge: Knowledge;
+  /** Whether a release of this version is frozen; until then it may change under its number. */
+  readonly frozen: boolean;
   readonly problems: LintReport;
   readonly exceptions: readonly LintException[];
   readonly coverage: Coverage;
@@ -48,6 +50,7 @@ export function siteHealth(): SiteHealth {
   const reach = measured === undefined ? undefined : readReach(measured);
   return {
     knowledge,
+    frozen: files.has(`releases/${knowledge.version}/compiled.json`),
     problems: lintKnowledge(knowledge, authored, exceptions),
     exceptions,
     coverage: coverageOf(knowledge),

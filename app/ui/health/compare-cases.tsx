@@ -24,7 +24,7 @@ export function CompareCases({
             <li key={each.id} className="version-line" id={`${id}-${each.id}`}>
               <h4>{each.title}</h4>
               {each.moved.map((words) => (
-                <p key={words}>{capital(words)}.</p>
+                <p key={words}>{capital(words.replaceAll(" %", "\u00a0%"))}.</p>
               ))}
             </li>
           ))}

@@ -19,15 +19,25 @@ export function SharesPart({ health: { knowledge, shares, assumptions } }: { rea
   return (
     <>
       <p>{knowledge.publishedShares?.about}</p>
-      {fleets.map((fleet) =>
-        (Object.keys(BASES) as ShareLine["base"][]).map((base) => (
-          <Shares
-            key={`${fleet.id} ${base}`}
-            title={`${fleet.name}: ${BASES[base].toLowerCase()}`}
-            lines={shares.filter((line) => line.fleet === fleet.id && line.base === base)}
-          />
-        )),
-      )}
+      {fleets.map((fleet) => (
+        <details key={fleet.id}>
+          <summary>
+            <span>
+              {fleet.name}{" "}
+              <span className="soft">
+                ({shares.filter((line) => line.fleet === fleet.id).length} figures)
+              </span>
+            </span>
+          </summary>
+          {(Object.keys(BASES) as ShareLine["base"][]).map((base) => (
+            <Shares
+              key={base}
+              title={BASES[base]}
+              lines={shares.filter((line) => line.fleet === fleet.id && line.base === base)}
+            />
+          ))}
+        </details>
+      ))}
       <h3 id="shares-sources">Where the published figures are from</h3>
       <ul className="small">
         {sources.map((source) => (

@@ -29,6 +29,7 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
   const each = options.each ?? Math.max(1, Math.ceil(cars / faults.length));
   const rows = await played(faults, each, 900_000);
   const reached = rows.filter((r) => r.cases > 0);
+  const seeds = reached.reduce((sum, r) => sum + r.cases, 0);
   const never = rows.filter((r) => r.cases === 0).map((r) => r.fault);
   const out = [
     summary(reached, each),
@@ -37,7 +38,7 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
     missTable(reached),
   ];
   if (write !== undefined) {
-    keep(write, knowledge.version, cars, reached);
+    keep(write, knowledge.version, seeds, reached);
     // Said before the rest is played: it takes as long again.
     console.log(out.join("\n"));
     out.length = 0;
@@ -48,7 +49,7 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
     const better = new Map(again.map((r) => [r.fault, r]));
     const kept = reached.map((r) => better.get(r.fault) ?? r);
     out.push(`The ${WORST} worst again, ${AGAIN} cases each`, worstTable(worstOf(again)), missTable(again));
-    keep(write, knowledge.version, cars, kept);
+    keep(write, knowledge.version, seeds, kept);
   }
   return out.join("\n");
 }
@@ -122,8 +123,7 @@ function worstTable(rows: readonly ReachRow[]): string {
 function keep(root: string, version: string, seeds: number, rows: readonly ReachRow[]): void {
   const folder = join(root, "knowledge", "measured");
   mkdirSync(folder, { recursive: true });
-  const about =
-    "How often simulated cases that start from each fault end with the right part, and after how many minutes of checking. Made by: npm run bench -- reach --write.";
+  const about = `How often simulated cases that start from each fault end with the right part, and after how many minutes of checking. The seeds are spread evenly; the faults that did worst of all were played again with ${AGAIN} other seeds, and have the figures of those. Made by: npm run bench -- reach --write.`;
   const faults = rows.map(({ fault, cases, right, minutes }) => {
     return { fault, cars: cases, right, minutes: Math.round(minutes) };
   });

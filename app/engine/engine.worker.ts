@@ -9,6 +9,7 @@ import {
   groundCar,
   placedChecks,
   type ProposedCheck,
+  type ProposeOptions,
   previewResults,
   proposeBatch,
   proposeChecks,
@@ -45,6 +46,7 @@ const MOST_FOUND = 30;
 let knowledge: Knowledge | undefined;
 let grounded: { readonly key: string; readonly value: Grounded } | undefined;
 let weighed: { readonly key: string; readonly value: Weighing } | undefined;
+let proposed: { readonly of: Weighing; readonly key: string; readonly value: ProposedCheck[] } | undefined;
 
 function loaded(): Knowledge {
   if (knowledge === undefined) throw new Error("The knowledge has not arrived.");
@@ -68,30 +70,42 @@ function leader({ suspect, explains, present, proven }: RankedSuspect): Leader {
   return { id, part, fault, place, name: suspectName(loaded(), suspect), explains, present, proven };
 }
 
+/** All checks worth making, kept for the decision that is asked for next. */
+function proposals(situation: Situation, options: ProposeOptions): readonly ProposedCheck[] {
+  const weighing = weighingOf(situation);
+  const unlimited = { ...options, limit: undefined };
+  const key = JSON.stringify(unlimited);
+  if (proposed?.of !== weighing || proposed.key !== key) {
+    const value = proposeChecks(ground(situation), situation.answers, weighing, unlimited);
+    proposed = { of: weighing, key, value };
+  }
+  return proposed.value;
+}
+
 function rank(situation: Situation): Ranked {
   const { weighed } = weighingOf(situation);
   const { ranking, ...rest } = weighed;
+  const leaders = new Map(ranking.map((ranked) => [ranked.suspect.id, leader(ranked)]));
   const rows = rankingRows(ground(situation), weighed).map((row) => ({
     id: row.id,
     name: rowName(loaded(), row),
     explains: row.explains,
     proven: row.proven,
-    members: row.suspects.map(leader),
+    // The same objects as in `leaders`: a message carries what is named twice once.
+    members: row.suspects.map((ranked) => leaders.get(ranked.suspect.id) ?? leader(ranked)),
   }));
-  return { ...rest, rows, leaders: ranking.map(leader) };
+  return { ...rest, rows, leaders: [...leaders.values()] };
 }
 
 function propose(ask: Questions["propose"]["ask"]): NextSteps {
-  const weighing = weighingOf(ask);
-  const checks = proposeChecks(ground(ask), ask.answers, weighing, ask.options);
-  return { checks, stop: stopSignal(weighing.weighed, checks) };
+  const checks = proposals(ask, ask.options).slice(0, ask.options.limit);
+  return { checks, stop: stopSignal(weighingOf(ask).weighed, checks) };
 }
 
 function decide({ options, own, ...situation }: Questions["decide"]["ask"]): Decision {
-  const grounded = ground(situation);
-  const weighing = weighingOf(situation);
-  const proposed = proposeChecks(grounded, situation.answers, weighing, { ...options, limit: undefined });
-  return decideNext(grounded, situation.answers, weighing, proposed, { costs: workshopCosts(loaded(), own) });
+  const costs = workshopCosts(loaded(), own);
+  const checks = proposals(situation, options);
+  return decideNext(ground(situation), situation.answers, weighingOf(situation), checks, { costs });
 }
 
 function batch({ options, ...situation }: Questions["batch"]["ask"]): Batch | undefined {
@@ -160,10 +174,13 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     return;
   }
   let reply: FromWorker;
+  const start = performance.now();
   try {
     reply = { id: data.id, answer: (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask) };
   } catch (error) {
     reply = { id: data.id, failed: error instanceof Error ? error.message : String(error) };
   }
+  // Read by `npm run bench -- browser`.
+  performance.measure(data.kind, { start });
   self.postMessage(reply);
 };

@@ -6,12 +6,21 @@ const EXACT = 24;
 const MOST_MORE = 24;
 const SMALLEST_MORE = 0.002;
 
+/** Proposing, deciding and batches all ask for them. */
+const KEPT = new WeakMap<Explanation, readonly Component[]>();
+
 /**
  * The core's components with further causes and pairs taken out of the rest, so that what a check could prove of them counts.
  *
  * Their rows are those with the target silent and the causes set to certain: exact but for what ties them to other suspects.
  */
-export function finerComponents(explanation: Explanation): Component[] {
+export function finerComponents(explanation: Explanation): readonly Component[] {
+  const made = KEPT.get(explanation) ?? finer(explanation);
+  KEPT.set(explanation, made);
+  return made;
+}
+
+function finer(explanation: Explanation): Component[] {
   const base = explanation.components(EXACT);
   const rest = base.find((c) => c.kind === "rest");
   const silent = base.find((c) => c.kind === "none")?.marginals;

@@ -1,7 +1,7 @@
 import type { CompiledCheck, Knowledge } from "../knowledge/schema/compiled.ts";
 import type { Answer } from "./answers.ts";
 import { type PlacedCheck, placedChecks } from "./check-places.ts";
-import { checkBits, type Component } from "./core/index.ts";
+import { checkBits, type CheckFinding, type Component } from "./core/index.ts";
 import { finerComponents } from "./finer-components.ts";
 import { forbiddenCheck } from "./forbidden.ts";
 import type { Grounded } from "./ground.ts";
@@ -118,7 +118,7 @@ function proposedOver(
         open.length === placed.nodes.length
           ? placed.findings
           : placed.findings.filter((_, k) => !settled.has(placed.nodes[k]?.id ?? ""));
-      const gainBits = checkBits(components, merged, findings);
+      const gainBits = bitsOf(components, merged, findings);
       const setUpMinutes = setUps.minutes[from]?.[placed.check.setUp] ?? 0;
       proposed.push({
         id: placed.id,
@@ -159,6 +159,21 @@ function proposedOver(
   return proposed
     .filter((p) => p.gainBits >= SMALLEST_GAIN)
     .sort((a, b) => b.score - a.score || (a.id < b.id ? -1 : 1));
+}
+
+const BITS = new WeakMap<readonly Component[], WeakMap<readonly CheckFinding[], number>>();
+
+/** `checkBits`, kept while the components are: a batch and a decision ask for what the proposals asked for. */
+function bitsOf(
+  components: readonly Component[],
+  merged: Int32Array,
+  findings: readonly CheckFinding[],
+): number {
+  const kept = BITS.get(components) ?? new WeakMap<readonly CheckFinding[], number>();
+  BITS.set(components, kept);
+  const bits = kept.get(findings) ?? checkBits(components, merged, findings);
+  kept.set(findings, bits);
+  return bits;
 }
 
 /** Can any named cause show in the check? One that cannot tells nothing of what explains the complaint. */

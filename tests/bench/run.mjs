@@ -19,6 +19,12 @@ const sections = [
   },
   { title: "Reading an owner's words", file: "shipped.bench.ts", run: "readingText" },
   {
+    title: "In the browser: one answer, with the CPU as it is and slowed 6 times",
+    file: "browser.bench.ts",
+    run: "inTheBrowser",
+    named: true,
+  },
+  {
     title: "Growth: the knowledge at 1, 10 and 100 times its size",
     file: "growth.bench.ts",
     run: "growthWithKnowledge",
@@ -84,9 +90,9 @@ if (each !== undefined && !(Number.isInteger(each) && each > 0)) {
   process.exit(1);
 }
 const faults = options.faults?.split(",");
-const chosen = sections.filter(({ title, file, run, worker }) =>
+const chosen = sections.filter(({ title, file, run, worker, named }) =>
   wanted.length === 0
-    ? worker === undefined
+    ? worker === undefined && named === undefined
     : wanted.some((word) => `${title} ${file} ${run}`.toLowerCase().includes(word.toLowerCase())),
 );
 if (chosen.length === 0) {
@@ -105,7 +111,7 @@ await build({
   configFile: false,
   logLevel: "warn",
   // Bundled as well: Node cannot name the exports of CommonJS packages.
-  ssr: { noExternal: true },
+  ssr: { noExternal: true, external: ["@playwright/test"] },
   build: {
     ssr: true,
     outDir,

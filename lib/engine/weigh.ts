@@ -34,9 +34,9 @@ export interface Weighed {
   readonly sets: readonly ExplainingSet[];
   /** Certified share of all explaining sets that `sets` does not list. */
   readonly otherCombinations: number;
-  /** True when links had to be cut to stay within the budget; the chances are then bounds, not exact. */
+  /** True when links had to be cut to stay within the budget; the chances are then estimates, not exact. */
   readonly approximate: boolean;
-  /** Natural log of the probability of all answers. */
+  /** Natural log of the probability of all answers; while `approximate`, a lower bound of it. */
   readonly logEvidence: number;
   readonly notices: readonly StopNotice[];
   /** Suspects with a decisive finding, likeliest first. */

@@ -11,21 +11,30 @@ const LIKELY_ENOUGH = 0.8;
  */
 export function provenSuspects(
   grounded: Grounded,
-  assembled: Assembled,
+  decisivelySeen: ReadonlySet<number>,
   marginals: Float64Array,
 ): Set<string> {
-  const proven = new Set<string>();
+  return new Set(
+    grounded.suspects
+      .filter((s) => decisivelySeen.has(s.index) && (marginals[s.index] ?? 0) >= LIKELY_ENOUGH)
+      .map((s) => s.id),
+  );
+}
+
+/** Indices of the suspects of which a decisive finding was seen by hand at their place, in the grade that decides. */
+export function decisivelySeenSuspects(grounded: Grounded, assembled: Assembled): Set<number> {
+  const checked = assembled.gathered.observations.filter((a) => a.by === "check" && a.place !== undefined);
+  const seen = new Set<number>();
+  if (checked.length === 0) return seen;
   for (const suspect of grounded.suspects) {
-    if ((marginals[suspect.index] ?? 0) < LIKELY_ENOUGH) continue;
     const decisive = grounded.faults.get(suspect.fault)?.decisive ?? [];
-    const seen = assembled.gathered.observations.some(
+    const shown = checked.some(
       (answer) =>
-        answer.by === "check" &&
         answer.place !== undefined &&
         grounded.places.overlap(answer.place, suspect.place) &&
         decisive.some((d) => d.observation === answer.observation.id && answer.grade.from >= d.level),
     );
-    if (seen) proven.add(suspect.id);
+    if (shown) seen.add(suspect.index);
   }
-  return proven;
+  return seen;
 }

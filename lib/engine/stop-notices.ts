@@ -9,12 +9,24 @@ export interface StopNotice {
   readonly say: string;
 }
 
-/** Notices for every suspect whose chance of being there reaches its fault's own bar, likeliest first. */
-export function stopNotices(grounded: Grounded, marginals: Float64Array): StopNotice[] {
+/** A decisive finding seen by hand gives notice at this share of the fault's own bar: rare is no reason to drive on. */
+const SEEN_BAR = 0.1;
+
+/**
+ * Notices for every suspect whose chance of being there reaches its fault's own bar, likeliest first.
+ *
+ * Where a decisive finding was seen by hand (`decisivelySeen`, indices of suspects) a tenth of the bar is enough.
+ */
+export function stopNotices(
+  grounded: Grounded,
+  marginals: Float64Array,
+  decisivelySeen: ReadonlySet<number>,
+): StopNotice[] {
   return watched(grounded)
     .flatMap(({ suspect, stop }) => {
       const probability = marginals[suspect.index] ?? 0;
-      return probability >= stop.from ? [{ suspect: suspect.id, probability, say: stop.say }] : [];
+      const bar = decisivelySeen.has(suspect.index) ? SEEN_BAR * stop.from : stop.from;
+      return probability >= bar ? [{ suspect: suspect.id, probability, say: stop.say }] : [];
     })
     .sort((a, b) => b.probability - a.probability || (a.suspect < b.suspect ? -1 : 1));
 }

@@ -2,7 +2,7 @@ import type { Answer, AnswerProblem } from "./answers.ts";
 import { type Assembled, assembleEvidence } from "./assemble.ts";
 import { explain, type Explanation, posterior } from "./core/index.ts";
 import type { Grounded } from "./ground.ts";
-import { provenSuspects } from "./proven.ts";
+import { decisivelySeenSuspects, provenSuspects } from "./proven.ts";
 import { type StopNotice, stopNotices } from "./stop-notices.ts";
 import type { Suspect } from "./suspect.ts";
 
@@ -73,7 +73,8 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
   const explanation = targets.length > 0 ? explain(evidence, targets) : undefined;
   const base = explanation ?? posterior(evidence);
   const explains = explanation?.involved ?? base.marginals;
-  const proven = provenSuspects(grounded, assembled, base.marginals);
+  const seen = decisivelySeenSuspects(grounded, assembled);
+  const proven = provenSuspects(grounded, seen, base.marginals);
   const byId = idOrder(grounded);
   const ranking = grounded.suspects
     .map((suspect) => ({
@@ -95,7 +96,7 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
       otherCombinations: rest,
       approximate: base.approximate,
       logEvidence: base.logEvidence,
-      notices: stopNotices(grounded, base.marginals),
+      notices: stopNotices(grounded, base.marginals, seen),
       proven: ranking.filter((r) => r.proven).map((r) => r.suspect.id),
       problems: assembled.problems,
     },

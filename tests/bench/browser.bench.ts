@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { loadavg } from "node:os";
 import { join } from "node:path";
 import { type Browser, type CDPSession, chromium, type Page, type Worker } from "@playwright/test";
 import { BROWSER_ADVICE, findBrowser } from "../support/find-browser.mjs";
@@ -76,6 +77,9 @@ function report(plain: Session, slow: Session): string {
   return [
     table(["", "answers", "min ms", "median ms", "p95 ms"], rows),
     `Slowed: the same loop took ${slow.mainSlowed.toPrecision(2)} times as long in the page, ${slow.workerSlowed.toPrecision(2)} times in the worker.`,
+    `Load of the machine in the last minutes: ${loadavg()
+      .map((load) => load.toFixed(1))
+      .join(", ")}.`,
   ].join("\n");
 }
 

@@ -13,6 +13,8 @@ export interface Assembled {
   readonly targets: readonly number[];
   /** What `targets` are: the complaints, or every present finding when nobody complained. */
   readonly target: "complaint" | "findings" | "none";
+  /** Natural log of what complaints were scaled by; added to the log of the evidence it compares sets of answers. */
+  readonly logScale: number;
   readonly gathered: Gathered;
   readonly problems: readonly AnswerProblem[];
 }
@@ -26,16 +28,23 @@ const MOST_TARGETS = 12;
  * Errors: `unknown-id` for a finding, place or grade that the knowledge does not hold.
  */
 export function assembleEvidence(grounded: Grounded, answers: readonly Answer[]): Assembled {
-  const gathered = gatherAnswers(grounded, answers);
+  return evidenceOf(grounded, gatherAnswers(grounded, answers));
+}
+
+/** As `assembleEvidence`, of answers that are sorted already. */
+export function evidenceOf(grounded: Grounded, gathered: Gathered): Assembled {
   const problems = [...gathered.problems];
   const positives: PositiveBit[] = [];
   const negatives: NegativeFactor[] = [];
   const complaints: number[] = [];
+  let logScale = 0;
   const { reports } = grounded.knowledge;
   for (const { complaint, present, by, features } of gathered.complaints.values()) {
     if (present) {
       complaints.push(positives.length);
-      positives.push(complaintBit(grounded, complaint, features));
+      const { bit, scale } = complaintBit(grounded, complaint, features);
+      positives.push(bit);
+      logScale += Math.log(scale);
     } else negatives.push(complaintAbsent(grounded, complaint, by === "report" ? reports.reliability : 1));
   }
   for (const answer of gathered.observations) {
@@ -59,6 +68,7 @@ export function assembleEvidence(grounded: Grounded, answers: readonly Answer[])
     evidence: { prior: grounded.prior, negatives, positives },
     targets,
     target: complaints.length > 0 ? "complaint" : found.length > 0 ? "findings" : "none",
+    logScale,
     gathered,
     problems,
   };

@@ -16,13 +16,14 @@ export interface FeatureAnswer {
  *
  * Each link is the fault's strength times the chance of every answered feature given that fault; the leak likewise
  * with the background rates. All are scaled so that the best-fitting one keeps its full strength, since features are
- * no further chances to fire. Features that go together share a tempered weight.
+ * no further chances to fire. Features that go together share a tempered weight. `scale` is what they were scaled by:
+ * the bit's probability times the scale compares answers with and without a feature.
  */
 export function complaintBit(
   grounded: Grounded,
   complaint: CompiledComplaint,
   features: readonly FeatureAnswer[],
-): PositiveBit {
+): { readonly bit: PositiveBit; readonly scale: number } {
   const links = grounded.links.get(complaint.id) ?? [];
   const weights = featureWeights(grounded, features);
   const background = features.reduce(
@@ -44,7 +45,7 @@ export function complaintBit(
     parents[k] = suspect;
     w[k] = 1 - quiet;
   }
-  return { leak: (complaint.leak * background) / best, parents, w };
+  return { bit: { leak: (complaint.leak * background) / best, parents, w }, scale: best };
 }
 
 /** Chances of answered features under every showing of a complaint on this car, by what was answered: answers add up one by one. */

@@ -38,6 +38,7 @@ export function compileKnowledge(authored: Authored): Knowledge {
     orders: authored.orders,
     limits: authored.limits,
     publishedShares: authored.publishedShares,
+    doubt: authored.doubt,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),

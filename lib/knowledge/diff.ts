@@ -30,6 +30,7 @@ const WHOLE_FILES = [
   "orders",
   "limits",
   "publishedShares",
+  "doubt",
 ] as const;
 
 /** Ids that came, changed and went, each list sorted. */

@@ -158,6 +158,12 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   authored.limits.limits.forEach((limit, i) => {
     limits("source", `limits.${i}.basis`, limit.basis);
   });
+  const doubt = from("doubt.json");
+  for (const [field, { basis }] of Object.entries(authored.doubt.spreads)) {
+    doubt("source", `spreads.${field}.basis`, basis);
+  }
+  doubt("source", "misread.basis", authored.doubt.misread.basis);
+  doubt("source", "lookAgain.basis", authored.doubt.lookAgain.basis);
   shareReferences(authored.publishedShares, from("published-shares.json"));
   const words = from("words.json");
   for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);

@@ -3,6 +3,7 @@ import { noWords } from "./no-words.ts";
 import { plainCosts } from "./plain-costs.ts";
 import { plainLimits } from "./plain-limits.ts";
 import { plainOrders } from "./plain-orders.ts";
+import { plainDoubt } from "./plain-doubt.ts";
 import { plainShares } from "./plain-shares.ts";
 
 const weight = (p: number) => ({ p, spread: 0.5, basis: "common-practice" });
@@ -72,6 +73,7 @@ export const jobCardKnowledge: Knowledge = Knowledge.parse({
   orders: plainOrders("play"),
   limits: plainLimits("play"),
   publishedShares: plainShares("joint"),
+  doubt: plainDoubt(),
   parts: [
     { id: "joint", name: "lower ball joint", about: "Carries the corner.", group: "joints", places: corners },
     { id: "link", name: "anti-roll bar link", about: "Ties the bar.", group: "bar", places: corners },

@@ -6,6 +6,7 @@ import { noWords } from "./no-words.ts";
 import { plainCosts } from "./plain-costs.ts";
 import { plainLimits } from "./plain-limits.ts";
 import { plainOrders } from "./plain-orders.ts";
+import { plainDoubt } from "./plain-doubt.ts";
 import { plainShares } from "./plain-shares.ts";
 
 /** Records by their path in the knowledge folder, before they become text. */
@@ -141,6 +142,7 @@ function vocabulary(): TinyRecords {
     "orders.json": plainOrders("link-play"),
     "limits.json": plainLimits("joint-play"),
     "published-shares.json": plainShares("ball-joint"),
+    "doubt.json": { ...plainDoubt() },
     "words.json": {
       ...noWords,
       negators: ["not", "no"],

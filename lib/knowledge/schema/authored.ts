@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
+import { Doubt } from "./doubt.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
 import { Limits } from "./limits.ts";
@@ -54,6 +55,7 @@ export const SINGLE_FILES = {
   "orders.json": Orders,
   "limits.json": Limits,
   "published-shares.json": PublishedShares,
+  "doubt.json": Doubt,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -72,6 +74,7 @@ export interface Authored {
   readonly orders: Of<typeof Orders>;
   readonly limits: Of<typeof Limits>;
   readonly publishedShares: Of<typeof PublishedShares>;
+  readonly doubt: Of<typeof Doubt>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

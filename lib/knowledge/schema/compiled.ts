@@ -2,6 +2,7 @@ import { z } from "zod";
 import { Id, Line, Logic, Probability } from "./common.ts";
 import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
+import { Doubt } from "./doubt.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
 import { Limits } from "./limits.ts";
@@ -78,6 +79,8 @@ export const Knowledge = z.strictObject({
   limits: Limits,
   /** Releases before 1.0.0 have none. */
   publishedShares: PublishedShares.optional(),
+  /** Releases before 1.0.0 have none: then only strengths move. */
+  doubt: Doubt.optional(),
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

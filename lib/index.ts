@@ -19,6 +19,12 @@ export {
   type Answer,
   type AnswerProblem,
   findingName,
+  mindChangers,
+  type MindChanger,
+  misfit,
+  type Misfit,
+  steadiness,
+  type Steadiness,
   groundCar,
   type Grounded,
   parseFinding,
@@ -60,6 +66,7 @@ export {
   parseEntry,
 } from "./case/index.ts";
 
+export { answerDoubtRequest, DoubtAnswer, DoubtRequest } from "./requests/doubt-request.ts";
 export { answerOrdersRequest, OrdersAnswer, OrdersRequest } from "./requests/orders-request.ts";
 export { answerPlayRequest, PlayAnswer, PlayRequest } from "./requests/play-request.ts";
 export { answerWearRequest, WearAnswer, WearRequest } from "./requests/wear-request.ts";

@@ -40,13 +40,3 @@ export function percent(p: number): string {
   if (p > 0.99 && p < 1) return "over 99 %";
   return `${Math.round(p * 100)} %`;
 }
-
-/** Log-odds added by one answer, in words. */
-export function weightWords(logOdds: number): string {
-  const factor = Math.exp(Math.abs(logOdds));
-  const way = logOdds >= 0 ? "for" : "against";
-  if (factor < 1.15) return "hardly matters";
-  const size = factor < 2 ? "slightly" : factor < 5 ? "clearly" : factor < 20 ? "strongly" : "very strongly";
-  const times = factor < 10 ? factor.toFixed(1) : factor > 1000 ? "over 1000" : String(Math.round(factor));
-  return `${size} ${way} it (odds ${logOdds >= 0 ? "times" : "divided by"} ${times})`;
-}

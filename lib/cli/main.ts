@@ -2,6 +2,7 @@ import { CornerwiseError, type ErrorCode } from "../errors.ts";
 import { type Command, type CommandIo, EXIT } from "./command.ts";
 import { checksCommand, findingsCommand, partsCommand } from "./commands/catalogue.ts";
 import { diffCommand } from "./commands/diff.ts";
+import { doubtCommand } from "./commands/doubt.ts";
 import { freezeCommand } from "./commands/freeze.ts";
 import { lintCommand } from "./commands/lint.ts";
 import { movedCommand } from "./commands/moved.ts";
@@ -16,6 +17,7 @@ import { weighCommand } from "./commands/weigh.ts";
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
   weighCommand,
+  doubtCommand,
   readCommand,
   ordersCommand,
   playCommand,

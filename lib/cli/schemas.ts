@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { jsonSchemas, toJsonSchema } from "../knowledge/json-schema.ts";
 import { Knowledge } from "../knowledge/schema/compiled.ts";
+import { DoubtAnswer, DoubtRequest } from "../requests/doubt-request.ts";
 import { OrdersAnswer, OrdersRequest } from "../requests/orders-request.ts";
 import { PlayAnswer, PlayRequest } from "../requests/play-request.ts";
 import { WearAnswer, WearRequest } from "../requests/wear-request.ts";
@@ -10,6 +11,8 @@ import { WeighAnswer, WeighRequest } from "../requests/weigh-request.ts";
 const OTHERS: Readonly<Record<string, z.ZodType>> = {
   "weigh-request": WeighRequest,
   "weigh-answer": WeighAnswer,
+  "doubt-request": DoubtRequest,
+  "doubt-answer": DoubtAnswer,
   "orders-request": OrdersRequest,
   "orders-answer": OrdersAnswer,
   "play-request": PlayRequest,

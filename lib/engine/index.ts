@@ -5,6 +5,17 @@ export { placedChecks } from "./check-places.ts";
 export type { PlacedCheck } from "./check-places.ts";
 export { decideNext } from "./decide.ts";
 export type { Choice, DecideOptions, Decision, LikelyRepair } from "./decide.ts";
+export { type MindChanger, mindChangers } from "./doubt/mind-changers.ts";
+export { type AnswerFit, type Misfit, misfit } from "./doubt/misfit.ts";
+export {
+  mindWords,
+  misfitWords,
+  steadyWords,
+  unexplainedWords,
+  weightWords,
+  whySentence,
+} from "./doubt/sentences.ts";
+export { type Rival, type Steadiness, steadiness } from "./doubt/steadiness.ts";
 export { findingName, parseFinding } from "./finding-id.ts";
 export type { Finding } from "./finding-id.ts";
 export { forbiddenCheck } from "./forbidden.ts";

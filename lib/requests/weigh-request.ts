@@ -14,7 +14,7 @@ import {
 } from "../engine/index.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { CompiledPart, Knowledge } from "../knowledge/schema/compiled.ts";
-import { readText } from "../words/index.ts";
+import { type Proposal, readText } from "../words/index.ts";
 import { parseRequest } from "./parse-request.ts";
 
 /** One finding of a request; ids as `cornerwise findings` lists them. */
@@ -97,25 +97,8 @@ const NEXT_LISTED = 10;
 export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighAnswer {
   const request = parseRequest(WeighRequest, "weigh-request", input);
   requireSetUp(knowledge, request.setUp);
-  const proposals = request.text ? readText(knowledge, request.text) : [];
-  const given = request.findings ?? [];
-  const givenIds = new Set(given.map((f) => f.id));
-  const answers: Answer[] = [
-    ...proposals
-      .filter((p) => !givenIds.has(p.finding))
-      .map((p): Answer => ({ finding: p.finding, state: p.state, by: "report", level: p.level })),
-    ...given.map(
-      (f): Answer => ({ finding: f.id, state: f.state, by: f.by, level: f.level, value: f.value }),
-    ),
-  ];
-  const contexts = answers.filter(
-    (a) => a.state === "present" && parseFinding(knowledge, a.finding).kind === "context",
-  );
-  const grounded = groundCar(
-    knowledge,
-    request.car ?? {},
-    contexts.map((a) => a.finding),
-  );
+  const { proposals, answers } = answersOf(knowledge, request);
+  const grounded = groundCar(knowledge, request.car ?? {}, contextsOf(knowledge, answers));
   const result = weighing(grounded, answers);
   const { weighed } = result;
   const next = proposeChecks(grounded, answers, result, {
@@ -165,6 +148,32 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
   };
 }
 
+/** What a request says: what its text proposes, and the answers that come of text and findings. */
+export function answersOf(
+  knowledge: Knowledge,
+  request: Pick<WeighRequest, "text" | "findings">,
+): { readonly proposals: readonly Proposal[]; readonly answers: readonly Answer[] } {
+  const proposals = request.text ? readText(knowledge, request.text) : [];
+  const given = request.findings ?? [];
+  const givenIds = new Set(given.map((f) => f.id));
+  const answers: Answer[] = [
+    ...proposals
+      .filter((p) => !givenIds.has(p.finding))
+      .map((p): Answer => ({ finding: p.finding, state: p.state, by: "report", level: p.level })),
+    ...given.map(
+      (f): Answer => ({ finding: f.id, state: f.state, by: f.by, level: f.level, value: f.value }),
+    ),
+  ];
+  return { proposals, answers };
+}
+
+/** Ids of what happened to the car lately, by the answers. */
+export function contextsOf(knowledge: Knowledge, answers: readonly Answer[]): string[] {
+  return answers
+    .filter((a) => a.state === "present" && parseFinding(knowledge, a.finding).kind === "context")
+    .map((a) => a.finding);
+}
+
 /** Every name of a part, its own first. */
 function namesOf(part: CompiledPart | undefined, id: string): string[] {
   return part === undefined ? [id] : [...new Set([part.name, ...part.otherNames, ...part.generalNames])];
@@ -181,7 +190,7 @@ function unknownFields(request: WeighRequest): AnswerProblem[] {
 }
 
 /** Errors: `unknown-id` for a set-up that the knowledge does not hold. */
-function requireSetUp(knowledge: Knowledge, setUp: string | null | undefined): void {
+export function requireSetUp(knowledge: Knowledge, setUp: string | null | undefined): void {
   const known = knowledge.setUps.setUps.map((s) => s.id);
   if (setUp === undefined || setUp === null || known.includes(setUp)) return;
   throw new CornerwiseError(

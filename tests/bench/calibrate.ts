@@ -1,7 +1,7 @@
 import { groundCar } from "../../lib/engine/index.ts";
 import { byExpectedCost, playCase, type Situation, shippedChoice } from "../../lib/engine/policies/index.ts";
 import { workshopCosts } from "../../lib/engine/repair-cost.ts";
-import { drawCar, firedSuspects, perturbedKnowledge } from "../../lib/engine/simulate/index.ts";
+import { drawCar, firedSuspects, perturbedWorld } from "../../lib/engine/simulate/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 import { anyCarOnTheRoad } from "./fleet.ts";
@@ -20,7 +20,7 @@ export function calibrate(job: CalibrationJob): CalibrationResult {
   const stop = byExpectedCost(costs);
   const out: CalibrationResult = { told: empty(), verdict: empty(), present: empty() };
   for (let k = 0; k < job.cars; k++) {
-    const world = job.perturbed ? groundCar(perturbedKnowledge(knowledge, uniform), car) : grounded;
+    const world = job.perturbed ? perturbedWorld(grounded, uniform) : grounded;
     const drawn = drawCar(world, uniform);
     const fired = new Set(firedSuspects(drawn));
     const seen: Situation[] = [];

@@ -25,6 +25,11 @@ const sections = [
     named: true,
   },
   {
+    title: "Doubt: steadiness and misfit of one case",
+    file: "doubt.bench.ts",
+    run: "doubtTimes",
+  },
+  {
     title: "Growth: the knowledge at 1, 10 and 100 times its size",
     file: "growth.bench.ts",
     run: "growthWithKnowledge",
@@ -60,6 +65,12 @@ const sections = [
     title: "Simulation: calibration",
     file: "calibration.bench.ts",
     run: "reliability",
+    worker: "simulation.worker.ts",
+  },
+  {
+    title: "Simulation: is an answer that was turned round named?",
+    file: "doubt.bench.ts",
+    run: "misreadAnswers",
     worker: "simulation.worker.ts",
   },
   {

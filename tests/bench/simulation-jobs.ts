@@ -28,8 +28,15 @@ export interface OptimumJob {
   readonly seeds: readonly number[];
 }
 
+/** Cases of which one answer is turned round. */
+export interface MisreadJob {
+  readonly kind: "misread";
+  readonly seed: number;
+  readonly cars: number;
+}
+
 /** What a worker thread can be given to do. */
-export type SimulationJob = PolicyJob | CalibrationJob | ReachJob | OptimumJob;
+export type SimulationJob = PolicyJob | CalibrationJob | ReachJob | OptimumJob | MisreadJob;
 
 /** One case played by one policy under one stop rule. */
 export interface PolicyRow {
@@ -88,4 +95,23 @@ export interface ReachRow {
 export interface OptimumRow {
   readonly way: string;
   readonly ratio: number;
+}
+
+/** One case: the strongest measure of any answer, with all answers right and with one turned round. */
+export interface MisreadRow {
+  readonly checks: number;
+  readonly right: { readonly surprise: number; readonly conflict: number };
+  /** Jensen's measure of all answers. */
+  readonly conflict: number;
+  readonly turned?: {
+    readonly to: "present" | "absent";
+    /** It changes who leads. */
+    readonly misleads: boolean;
+    /** Place of the turned answer when answers are ordered by each measure; 1 is named first. */
+    readonly rankBySurprise: number;
+    readonly rankByConflict: number;
+    readonly surprise: number;
+    readonly strongestConflict: number;
+    readonly conflict: number;
+  };
 }

@@ -1,5 +1,6 @@
 import { parentPort } from "node:worker_threads";
 import { calibrate } from "./calibrate.ts";
+import { misread } from "./misread.ts";
 import { againstOptimum } from "./play-optimum.ts";
 import { playPolicies } from "./play-policies.ts";
 import { reach } from "./reach.ts";
@@ -19,5 +20,7 @@ function work(job: SimulationJob): unknown {
       return reach(job);
     case "optimum":
       return againstOptimum(job);
+    case "misread":
+      return misread(job);
   }
 }

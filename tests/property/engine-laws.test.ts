@@ -198,7 +198,7 @@ describe("laws of weighing on the shipped knowledge", () => {
     const logit = (p: number): number => Math.log(p / (1 - p));
     const without =
       weigh(grounded, given.slice(0, 2)).ranking.find((r) => r.suspect.id === leader)?.present ?? 0;
-    const shake = why.answers.find((a) => a.finding === "shake")?.logOdds ?? Number.NaN;
+    const shake = why.answers.find((a) => a.finding === "shake")?.ifTakenBack ?? Number.NaN;
     expect(shake).toBeCloseTo(logit(why.present) - logit(without), 9);
   });
 });

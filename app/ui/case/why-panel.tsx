@@ -2,7 +2,8 @@
 import type { CompiledFault, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader, Situation } from "../../engine/protocol.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
-import { chanceWords, percent, weightWords } from "../../text/chance-words.ts";
+import { weightWords } from "../../../lib/engine/doubt/sentences.ts";
+import { chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, levelWords, nameOfFinding } from "../../text/names.ts";
 import { partHref } from "../../text/page-links.ts";
 import { AboutLink } from "./about-link.tsx";

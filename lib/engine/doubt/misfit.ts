@@ -60,8 +60,7 @@ export function misfit(grounded: Grounded, answers: readonly Answer[], weighed: 
   let own = 0;
   for (const answer of told) {
     const complaint = complaintOf(grounded, told, answer);
-    const before =
-      complaint === undefined ? nothing : quickLook(grounded, [complaint]).logLikelihood;
+    const before = complaint === undefined ? nothing : quickLook(grounded, [complaint]).logLikelihood;
     const by = complaint === undefined ? [answer] : [complaint, answer];
     const alone = Math.min(0, quickLook(grounded, by).logLikelihood - before);
     own += alone;

@@ -1,0 +1,23 @@
+import { writeCar } from "../../car/car.ts";
+import { logOdds } from "../../knowledge/strengths.ts";
+import { logistic } from "../../maths/logistic.ts";
+import { standardNormal } from "../../maths/standard-normal.ts";
+import { type Grounded, groundCar } from "../ground.ts";
+import { perturbedKnowledge } from "./perturbed-knowledge.ts";
+
+/**
+ * The same car in a world that differs from the knowledge as the knowledge's own spreads say that it may: strengths and
+ * leaks, and the prior of each fault, the same way at all its places.
+ */
+export function perturbedWorld(grounded: Grounded, uniform: () => number): Grounded {
+  const { knowledge, car, contexts } = grounded;
+  const world = groundCar(perturbedKnowledge(knowledge, uniform), writeCar(car), contexts);
+  const spread = knowledge.doubt?.spreads.priors.spread ?? 0;
+  const by = new Map<string, number>();
+  const suspects = world.suspects.map((suspect) => {
+    const own = by.get(suspect.fault) ?? spread * standardNormal(uniform);
+    by.set(suspect.fault, own);
+    return { ...suspect, prior: logistic(logOdds(suspect.prior) + own) };
+  });
+  return { ...world, suspects, prior: Float64Array.from(suspects, (s) => s.prior) };
+}

@@ -5,8 +5,13 @@ import {
   type Batch,
   type Decision,
   decideNext,
+  drawSteadiness,
   type Grounded,
   groundCar,
+  mindChangers,
+  mindWords,
+  misfit,
+  misfitWords,
   placedChecks,
   type ProposedCheck,
   type ProposeOptions,
@@ -16,8 +21,10 @@ import {
   type RankedSuspect,
   rankingRows,
   rowName,
+  steadyWords,
   stopSignal,
   suspectName,
+  unexplainedWords,
   wearView,
   type Weighing,
   weighing,
@@ -25,12 +32,15 @@ import {
   workshopCosts,
 } from "../../lib/engine/index.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { readText, searchAll, searchChecks, searchFindings } from "../../lib/words/index.ts";
 import type {
+  Doubted,
   Found,
   FromWorker,
   Kind,
   Leader,
+  MindChange,
   NextSteps,
   Questions,
   Ranked,
@@ -48,12 +58,15 @@ let grounded: { readonly key: string; readonly value: Grounded } | undefined;
 let weighed: { readonly key: string; readonly value: Weighing } | undefined;
 let proposed: { readonly of: Weighing; readonly key: string; readonly value: ProposedCheck[] } | undefined;
 
+/** Set by each weighing: what is worked out in the background for another situation is given up. */
+let newest = "";
+
 function loaded(): Knowledge {
   if (knowledge === undefined) throw new Error("The knowledge has not arrived.");
   return knowledge;
 }
 
-function ground({ car, contexts, fitted }: Situation): Grounded {
+function groundOf({ car, contexts, fitted }: Situation): Grounded {
   const key = JSON.stringify([car, contexts, fitted]);
   if (grounded?.key !== key) grounded = { key, value: groundCar(loaded(), car, contexts, fitted) };
   return grounded.value;
@@ -61,7 +74,7 @@ function ground({ car, contexts, fitted }: Situation): Grounded {
 
 function weighingOf(situation: Situation): Weighing {
   const key = JSON.stringify([situation.car, situation.contexts, situation.fitted, situation.answers]);
-  if (weighed?.key !== key) weighed = { key, value: weighing(ground(situation), situation.answers) };
+  if (weighed?.key !== key) weighed = { key, value: weighing(groundOf(situation), situation.answers) };
   return weighed.value;
 }
 
@@ -83,10 +96,15 @@ function proposals(situation: Situation, options: ProposeOptions): readonly Prop
 }
 
 function rank(situation: Situation): Ranked {
+  newest = JSON.stringify(situation);
   const { weighed } = weighingOf(situation);
   const { ranking, ...rest } = weighed;
+<<<<<<< HEAD
   const leaders = new Map(ranking.map((ranked) => [ranked.suspect.id, leader(ranked)]));
   const rows = rankingRows(ground(situation), weighed).map((row) => ({
+=======
+  const rows = rankingRows(groundOf(situation), weighed).map((row) => ({
+>>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
     id: row.id,
     name: rowName(loaded(), row),
     explains: row.explains,
@@ -98,6 +116,7 @@ function rank(situation: Situation): Ranked {
 }
 
 function propose(ask: Questions["propose"]["ask"]): NextSteps {
+<<<<<<< HEAD
   const checks = proposals(ask, ask.options).slice(0, ask.options.limit);
   return { checks, stop: stopSignal(weighingOf(ask).weighed, checks) };
 }
@@ -106,10 +125,22 @@ function decide({ options, own, ...situation }: Questions["decide"]["ask"]): Dec
   const costs = workshopCosts(loaded(), own);
   const checks = proposals(situation, options);
   return decideNext(ground(situation), situation.answers, weighingOf(situation), checks, { costs });
+=======
+  const weighing = weighingOf(ask);
+  const checks = proposeChecks(groundOf(ask), ask.answers, weighing, ask.options);
+  return { checks, stop: stopSignal(weighing.weighed, checks) };
+}
+
+function decide({ options, own, ...situation }: Questions["decide"]["ask"]): Decision {
+  const grounded = groundOf(situation);
+  const weighing = weighingOf(situation);
+  const proposed = proposeChecks(grounded, situation.answers, weighing, { ...options, limit: undefined });
+  return decideNext(grounded, situation.answers, weighing, proposed, { costs: workshopCosts(loaded(), own) });
+>>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
 }
 
 function batch({ options, ...situation }: Questions["batch"]["ask"]): Batch | undefined {
-  return proposeBatch(ground(situation), situation.answers, weighingOf(situation), options);
+  return proposeBatch(groundOf(situation), situation.answers, weighingOf(situation), options);
 }
 
 function wear({ car, options }: Questions["wear"]["ask"]): Wear {
@@ -119,8 +150,52 @@ function wear({ car, options }: Questions["wear"]["ask"]): Wear {
   };
 }
 
+const DRAWS = 200;
+const DRAWS_AT_A_TIME = 10;
+
+async function doubt(situation: Situation): Promise<Doubted | undefined> {
+  const key = JSON.stringify(situation);
+  const superseded = (): boolean => newest !== "" && newest !== key;
+  const pause = (): Promise<void> => new Promise((go) => setTimeout(go));
+  await pause();
+  if (superseded()) return undefined;
+  const ground = groundOf(situation);
+  const { answers } = situation;
+  const { weighed } = weighingOf(situation);
+  const fit = misfit(ground, answers, weighed);
+  const draws = drawSteadiness(ground, answers, weighed, seededUniform(1));
+  for (let made = 0; draws !== undefined && made < DRAWS; made += DRAWS_AT_A_TIME) {
+    await pause();
+    if (superseded()) return undefined;
+    draws.more(DRAWS_AT_A_TIME);
+  }
+  const steady = draws?.soFar();
+  return {
+    steady: steady && { kind: steady.kind, words: steadyWords(ground, steady) },
+    lookAgain: fit.lookAgain && {
+      finding: fit.lookAgain.finding,
+      by: fit.lookAgain.by,
+      words: misfitWords(ground, fit) ?? "",
+    },
+    unexplained: unexplainedWords(fit),
+  };
+}
+
+function mind({ options, ...situation }: Questions["mind"]["ask"]): MindChange[] {
+  const grounded = groundOf(situation);
+  const weighing = weighingOf(situation);
+  const proposed = proposeChecks(grounded, situation.answers, weighing, options);
+  return mindChangers(grounded, situation.answers, weighing.weighed, proposed).map((changer) => ({
+    check: changer.check.id,
+    name: changer.check.name,
+    isQuestion: changer.check.kind === "question",
+    probability: changer.probability,
+    words: mindWords(grounded, changer),
+  }));
+}
+
 function open({ id, setUp, ...situation }: Questions["open"]["ask"]): ProposedCheck | undefined {
-  const placed = placedChecks(ground(situation)).find((p) => p.id === id);
+  const placed = placedChecks(groundOf(situation)).find((p) => p.id === id);
   if (placed === undefined) return undefined;
   const { check, place, nodes } = placed;
   const { setUps } = loaded();
@@ -150,18 +225,24 @@ function search(query: string): Found[] {
   return [...findings, ...checks];
 }
 
-const ANSWERS: { readonly [K in Kind]: (ask: Questions[K]["ask"]) => Questions[K]["answer"] } = {
+type Answering<K extends Kind> = (
+  ask: Questions[K]["ask"],
+) => Questions[K]["answer"] | Promise<Questions[K]["answer"]>;
+
+const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
   weigh: rank,
   propose,
   preview: (ask) =>
-    previewResults(ground(ask), ask.answers, ask.proposed).map(({ leaders, ...rest }) => ({
+    previewResults(groundOf(ask), ask.answers, ask.proposed).map(({ leaders, ...rest }) => ({
       ...rest,
       leaders: leaders.map(leader),
     })),
   decide,
   batch,
   wear,
-  why: (ask) => whySuspect(ground(ask), ask.answers, ask.suspect),
+  doubt,
+  mind,
+  why: (ask) => whySuspect(groundOf(ask), ask.answers, ask.suspect),
   open,
   read: ({ text }) => readText(loaded(), text),
   search: ({ query }) => search(query),
@@ -173,14 +254,26 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     knowledge = JSON.parse(data.knowledge) as Knowledge;
     return;
   }
+<<<<<<< HEAD
   let reply: FromWorker;
   const start = performance.now();
+=======
+  const { id } = data;
+  const reply = (answer: FromWorker): void => self.postMessage(answer);
+  const failed = (error: unknown): void =>
+    reply({ id, failed: error instanceof Error ? error.message : String(error) });
+>>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
   try {
-    reply = { id: data.id, answer: (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask) };
+    const answer = (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask);
+    if (answer instanceof Promise) answer.then((late: unknown) => reply({ id, answer: late }), failed);
+    else reply({ id, answer });
   } catch (error) {
-    reply = { id: data.id, failed: error instanceof Error ? error.message : String(error) };
+    failed(error);
   }
+<<<<<<< HEAD
   // Read by `npm run bench -- browser`.
   performance.measure(data.kind, { start });
   self.postMessage(reply);
+=======
+>>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
 };

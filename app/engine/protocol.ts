@@ -8,6 +8,7 @@ import type {
   FittedPart,
   ProposedCheck,
   ProposeOptions,
+  Steadiness,
   StopSignal,
   WearLine,
   WearOptions,
@@ -77,6 +78,26 @@ export interface Wear {
   readonly lines: readonly WearLine[];
 }
 
+/** How far the ranking can be trusted, in words. */
+export interface Doubted {
+  readonly steady: { readonly kind: Steadiness["kind"]; readonly words: string } | undefined;
+  /** The answer that does not fit; it stays as it is until a person changes it. */
+  readonly lookAgain:
+    | { readonly finding: string; readonly by: Answer["by"]; readonly words: string }
+    | undefined;
+  readonly unexplained: string | undefined;
+}
+
+/** A result of a check that would put another suspect in front. */
+export interface MindChange {
+  readonly check: string;
+  readonly name: string;
+  /** Asked, not done: it has no card of its own unless it is proposed. */
+  readonly isQuestion: boolean;
+  readonly probability: number;
+  readonly words: string;
+}
+
 /** Questions to the worker and what each is answered with. */
 export interface Questions {
   weigh: { ask: Situation; answer: Ranked };
@@ -90,6 +111,13 @@ export interface Questions {
   /** Checks to make in one set-up; undefined when none is worth it. */
   batch: { ask: Situation & { readonly options: ProposeOptions }; answer: Batch | undefined };
   wear: { ask: { readonly car: CarInput; readonly options: WearOptions }; answer: Wear };
+  /** How far the ranking can be trusted; undefined when newer answers came while it was worked out. */
+  doubt: { ask: Situation; answer: Doubted | undefined };
+  /** Results of the checks at hand that would put another suspect in front. */
+  mind: {
+    ask: Situation & { readonly options: ProposeOptions };
+    answer: readonly MindChange[];
+  };
   why: { ask: Situation & { readonly suspect: string }; answer: Why };
   /** A check that was picked by name, as it would be proposed; undefined when this car cannot have it. */
   open: {

@@ -15,7 +15,7 @@ export {
   weightWords,
   whySentence,
 } from "./doubt/sentences.ts";
-export { type Rival, type Steadiness, steadiness } from "./doubt/steadiness.ts";
+export { drawSteadiness, type Rival, type Steadiness, steadiness } from "./doubt/steadiness.ts";
 export { findingName, parseFinding } from "./finding-id.ts";
 export type { Finding } from "./finding-id.ts";
 export { forbiddenCheck } from "./forbidden.ts";

@@ -8,11 +8,14 @@ import { useKept } from "../../store/use-kept.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { ChoicesPart } from "../choices/choices-part.tsx";
 import { Underside } from "../drawing/underside.tsx";
+import { Fold } from "../fold.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { BenchLinks } from "../shop/bench-links.tsx";
 import { CaseHead } from "./case-head.tsx";
 import { ComplaintPart } from "./complaint-part.tsx";
+import { DoubtLines } from "./doubt-lines.tsx";
+import { MindChanges } from "./mind-changes.tsx";
 import { NextBar } from "./next-bar.tsx";
 import { NextPart } from "./next-part.tsx";
 import { NotesPart } from "./notes-part.tsx";
@@ -22,7 +25,7 @@ import { situationOf } from "./situation-of.ts";
 import { StopNotices } from "./stop-notices.tsx";
 import { Timeline } from "./timeline.tsx";
 import { useReturn } from "./about-link.tsx";
-import { useNextSteps } from "./use-next-steps.ts";
+import { optionsOf, useNextSteps } from "./use-next-steps.ts";
 import { VerdictPart } from "./verdict-part.tsx";
 
 /** The one page of a case. */
@@ -107,6 +110,15 @@ export function CaseSheet({
                     open={suspect}
                     onOpen={setSuspect}
                   />
+                  <DoubtLines knowledge={knowledge} situation={situation} onCheck={pick} />
+                  <Fold title="What would change your mind">
+                    <MindChanges
+                      knowledge={knowledge}
+                      situation={situation}
+                      options={optionsOf(knowledge, state, settings)}
+                      onCheck={pick}
+                    />
+                  </Fold>
                   <Underside
                     knowledge={knowledge}
                     car={state.car}

@@ -42,6 +42,12 @@ export function WhyPanel({
               `, ${chanceWords(suspect.explains)} that it is behind the complaint`}
             .
           </p>
+          {weights.length > 1 && (
+            <p className="small soft">
+              What answers say together is shared between them: the lines add up to the way from before to
+              now.
+            </p>
+          )}
           {weights.length === 0 && <p className="soft">No answer speaks for or against it yet.</p>}
           <ul className="plain-list">
             {weights.map((weight) => (

@@ -54,6 +54,25 @@ export function steadiness(
   weighed: Weighed,
   { uniform, draws = DRAWS }: SteadinessOptions,
 ): Steadiness | undefined {
+  const draw = drawSteadiness(grounded, answers, weighed, uniform);
+  draw?.more(draws);
+  return draw?.soFar();
+}
+
+/** Draws that are made a few at a time, so that a newer answer need not wait for the last of them. */
+export interface SteadinessDraws {
+  more(draws: number): void;
+  /** What the draws so far say; undefined before the first. */
+  soFar(): Steadiness | undefined;
+}
+
+/** As `steadiness`, a few draws at a time; undefined when there is nothing to explain. */
+export function drawSteadiness(
+  grounded: Grounded,
+  answers: readonly Answer[],
+  weighed: Weighed,
+  uniform: () => number,
+): SteadinessDraws | undefined {
   if (weighed.target === "none") return undefined;
   const rows = rankingRows(grounded, weighed).filter((row, k) => k === 0 || row.explains >= SMALLEST);
   const lines = rows.map((row) => {
@@ -63,7 +82,7 @@ export function steadiness(
   const next = movedWeights(grounded, gatherAnswers(grounded, answers), uniform);
   const led = rows.map(() => 0);
   const chances: number[] = [];
-  for (let draw = 0; draw < draws; draw++) {
+  const one = (): void => {
     const moved = next();
     const { explains } = quickLookAt(moved.grounded, moved.gathered, COST_OF_A_DRAW);
     let best = 0;
@@ -77,19 +96,35 @@ export function steadiness(
       }
     });
     led[best] = (led[best] ?? 0) + 1;
-  }
+  };
+  const from = grounded.knowledge.doubt?.steadyFrom ?? STEADY_FROM;
+  return {
+    more: (draws) => {
+      for (let draw = 0; draw < draws; draw++) one();
+    },
+    soFar: () => (chances.length === 0 ? undefined : summed(rows, led, chances, from)),
+  };
+}
+
+function summed(
+  rows: readonly RankingRow[],
+  led: readonly number[],
+  chances: readonly number[],
+  from: number,
+): Steadiness | undefined {
+  const draws = chances.length;
   const [leader, ...others] = rows.map((row, k): Rival => ({ row, share: (led[k] ?? 0) / draws }));
   if (leader === undefined) return undefined;
   const rivals = others
     .filter((r) => r.share >= RAREST)
     .sort((a, b) => b.share - a.share || (a.row.id < b.row.id ? -1 : 1));
-  chances.sort((a, b) => a - b);
+  const sorted = chances.toSorted((a, b) => a - b);
   return {
-    kind: kindOf(leader.share, rivals[0]?.share ?? 0, grounded.knowledge.doubt?.steadyFrom ?? STEADY_FROM),
+    kind: kindOf(leader.share, rivals[0]?.share ?? 0, from),
     leader,
     rivals,
-    low: chances[Math.floor(0.1 * draws)] ?? 0,
-    high: chances[Math.ceil(0.9 * draws) - 1] ?? 0,
+    low: sorted[Math.floor(0.1 * draws)] ?? 0,
+    high: sorted[Math.ceil(0.9 * draws) - 1] ?? 0,
     draws,
   };
 }

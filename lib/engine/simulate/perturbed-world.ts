@@ -10,8 +10,8 @@ import { perturbedKnowledge } from "./perturbed-knowledge.ts";
  * leaks, and the prior of each fault, the same way at all its places.
  */
 export function perturbedWorld(grounded: Grounded, uniform: () => number): Grounded {
-  const { knowledge, car, contexts } = grounded;
-  const world = groundCar(perturbedKnowledge(knowledge, uniform), writeCar(car), contexts);
+  const { knowledge, car, contexts, fitted } = grounded;
+  const world = groundCar(perturbedKnowledge(knowledge, uniform), writeCar(car), contexts, fitted);
   const spread = knowledge.doubt?.spreads.priors.spread ?? 0;
   const by = new Map<string, number>();
   const suspects = world.suspects.map((suspect) => {

@@ -89,7 +89,7 @@ function proposals(situation: Situation, options: ProposeOptions): readonly Prop
   const unlimited = { ...options, limit: undefined };
   const key = JSON.stringify(unlimited);
   if (proposed?.of !== weighing || proposed.key !== key) {
-    const value = proposeChecks(ground(situation), situation.answers, weighing, unlimited);
+    const value = proposeChecks(groundOf(situation), situation.answers, weighing, unlimited);
     proposed = { of: weighing, key, value };
   }
   return proposed.value;
@@ -99,12 +99,8 @@ function rank(situation: Situation): Ranked {
   newest = JSON.stringify(situation);
   const { weighed } = weighingOf(situation);
   const { ranking, ...rest } = weighed;
-<<<<<<< HEAD
   const leaders = new Map(ranking.map((ranked) => [ranked.suspect.id, leader(ranked)]));
-  const rows = rankingRows(ground(situation), weighed).map((row) => ({
-=======
   const rows = rankingRows(groundOf(situation), weighed).map((row) => ({
->>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
     id: row.id,
     name: rowName(loaded(), row),
     explains: row.explains,
@@ -116,7 +112,6 @@ function rank(situation: Situation): Ranked {
 }
 
 function propose(ask: Questions["propose"]["ask"]): NextSteps {
-<<<<<<< HEAD
   const checks = proposals(ask, ask.options).slice(0, ask.options.limit);
   return { checks, stop: stopSignal(weighingOf(ask).weighed, checks) };
 }
@@ -124,19 +119,7 @@ function propose(ask: Questions["propose"]["ask"]): NextSteps {
 function decide({ options, own, ...situation }: Questions["decide"]["ask"]): Decision {
   const costs = workshopCosts(loaded(), own);
   const checks = proposals(situation, options);
-  return decideNext(ground(situation), situation.answers, weighingOf(situation), checks, { costs });
-=======
-  const weighing = weighingOf(ask);
-  const checks = proposeChecks(groundOf(ask), ask.answers, weighing, ask.options);
-  return { checks, stop: stopSignal(weighing.weighed, checks) };
-}
-
-function decide({ options, own, ...situation }: Questions["decide"]["ask"]): Decision {
-  const grounded = groundOf(situation);
-  const weighing = weighingOf(situation);
-  const proposed = proposeChecks(grounded, situation.answers, weighing, { ...options, limit: undefined });
-  return decideNext(grounded, situation.answers, weighing, proposed, { costs: workshopCosts(loaded(), own) });
->>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
+  return decideNext(groundOf(situation), situation.answers, weighingOf(situation), checks, { costs });
 }
 
 function batch({ options, ...situation }: Questions["batch"]["ask"]): Batch | undefined {
@@ -254,15 +237,15 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     knowledge = JSON.parse(data.knowledge) as Knowledge;
     return;
   }
-<<<<<<< HEAD
-  let reply: FromWorker;
-  const start = performance.now();
-=======
   const { id } = data;
-  const reply = (answer: FromWorker): void => self.postMessage(answer);
+  const start = performance.now();
+  const reply = (answer: FromWorker): void => {
+    // Read by `npm run bench -- browser`.
+    performance.measure(data.kind, { start });
+    self.postMessage(answer);
+  };
   const failed = (error: unknown): void =>
     reply({ id, failed: error instanceof Error ? error.message : String(error) });
->>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
   try {
     const answer = (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask);
     if (answer instanceof Promise) answer.then((late: unknown) => reply({ id, answer: late }), failed);
@@ -270,10 +253,4 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   } catch (error) {
     failed(error);
   }
-<<<<<<< HEAD
-  // Read by `npm run bench -- browser`.
-  performance.measure(data.kind, { start });
-  self.postMessage(reply);
-=======
->>>>>>> abfb71d (Show in the case how far the ranking can be trusted, what to look at again, and what would change it)
 };

@@ -147,10 +147,10 @@ async function doubt(situation: Situation): Promise<Doubted | undefined> {
   const { weighed } = weighingOf(situation);
   const fit = misfit(ground, answers, weighed);
   const draws = drawSteadiness(ground, answers, weighed, seededUniform(1));
-  for (let made = 0; draws !== undefined && made < DRAWS; made += DRAWS_AT_A_TIME) {
+  for (let made = 0; made < DRAWS; made += DRAWS_AT_A_TIME) {
     await pause();
     if (superseded()) return undefined;
-    draws.more(DRAWS_AT_A_TIME);
+    draws?.more(DRAWS_AT_A_TIME);
   }
   const steady = draws?.soFar();
   return {

@@ -24,6 +24,12 @@ const COMMANDS = [
     bad: { car: { odometerKm: -1 } },
     holds: { km: 90_000, leftOut: 2 },
   },
+  {
+    name: "doubt",
+    good: { findings: [{ id: "noise", by: "report" }], draws: 20 },
+    bad: { draws: 1 },
+    holds: { steadiness: { draws: 20 }, misfit: { lookAgain: null } },
+  },
 ] as const;
 
 describe.each(COMMANDS)("cornerwise $name", ({ name, good, bad, holds }) => {

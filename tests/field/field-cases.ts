@@ -18,9 +18,9 @@ export interface FieldCase {
   readonly causeParts: readonly string[];
 }
 
-/** The solved cases, facts paraphrased; each line names its source. */
-export function fieldCases(): FieldCase[] {
-  return readFileSync(join(import.meta.dirname, "field-cases.jsonl"), "utf8")
+/** The solved cases of a file beside this one, facts paraphrased; each line names its source. */
+export function fieldCases(file = "field-cases.jsonl"): FieldCase[] {
+  return readFileSync(join(import.meta.dirname, file), "utf8")
     .trim()
     .split("\n")
     .map((line) => JSON.parse(line) as FieldCase);

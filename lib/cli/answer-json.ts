@@ -2,8 +2,17 @@ import { CornerwiseError } from "../errors.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { CommandIo } from "./command.ts";
 import { EXIT } from "./command.ts";
-import { loadKnowledge } from "./load-knowledge.ts";
+import { KNOWLEDGE_HELP, loadKnowledge } from "./load-knowledge.ts";
 import { readArgs } from "./read-args.ts";
+
+/** Options and exit codes of a command that answers JSON requests, as its help says them. */
+export const REQUEST_HELP = `Options:
+  --lines                  one request a line, one answer a line
+${KNOWLEDGE_HELP}
+  --help                   this text
+
+Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
+is wrong, 3 it could not be done.`;
 
 /** A request in, its answer out; throws CornerwiseError for a request that is wrong. */
 export type Answering = (knowledge: Knowledge, request: unknown) => unknown;

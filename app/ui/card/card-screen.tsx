@@ -1,35 +1,19 @@
 "use client";
 import Link from "next/link";
-import { useSearchParams } from "next/navigation";
 import { useMemo } from "react";
 import { jobCard } from "../../../lib/case/job-card.ts";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
-import { useKnowledge } from "../../knowledge/use-knowledge.ts";
-import { type OpenCase, useCase } from "../../store/use-case.ts";
-import { useSettings } from "../../store/use-settings.ts";
-import { CaseNotReady } from "../case/case-screen.tsx";
+import { CaseOfAddress, type Opened } from "../case/opened-case.tsx";
 import { situationOf } from "../case/situation-of.ts";
 import { SiteHead } from "../site-head.tsx";
 import { JobCardSheet } from "./job-card-sheet.tsx";
 
 /** The job card of the case that the address names. */
 export function CardScreen() {
-  const id = useSearchParams().get("id") ?? "";
-  return <CardById key={id} id={id} />;
+  return <CaseOfAddress>{(opened) => <CardOfCase {...opened} />}</CaseOfAddress>;
 }
 
-function CardById({ id }: { readonly id: string }) {
-  const knowledge = useKnowledge();
-  const [settings] = useSettings();
-  const open = useCase(id, settings.by);
-  if (knowledge.is === "ready" && open.status === "ready")
-    return <CardOfCase knowledge={knowledge.value} open={open} />;
-  return <CaseNotReady id={id} open={open} knowledge={knowledge} />;
-}
-
-function CardOfCase({ knowledge, open }: { readonly knowledge: Knowledge; readonly open: OpenCase }) {
-  const { state } = open;
+function CardOfCase({ knowledge, open: { state } }: Opened) {
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const ranking = useAnswer("weigh", situation, JSON.stringify(situation));
   const ranked = ranking.value;

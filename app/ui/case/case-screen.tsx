@@ -1,86 +1,8 @@
 "use client";
-import Link from "next/link";
-import { useSearchParams } from "next/navigation";
-import { useKnowledge } from "../../knowledge/use-knowledge.ts";
-import { type OpenCase, useCase } from "../../store/use-case.ts";
-import { useSettings } from "../../store/use-settings.ts";
-import { SiteHead } from "../site-head.tsx";
 import { CaseSheet } from "./case-sheet.tsx";
+import { CaseOfAddress } from "./opened-case.tsx";
 
 /** Opens the case that the address names. */
 export function CaseScreen() {
-  const id = useSearchParams().get("id") ?? "";
-  return <CaseById key={id} id={id} />;
-}
-
-function CaseById({ id }: { readonly id: string }) {
-  const knowledge = useKnowledge();
-  const [settings, setSettings] = useSettings();
-  const open = useCase(id, settings.by);
-  if (knowledge.is === "ready" && open.status === "ready")
-    return <CaseSheet knowledge={knowledge.value} open={open} settings={settings} onSettings={setSettings} />;
-  return <CaseNotReady id={id} open={open} knowledge={knowledge} />;
-}
-
-/** What stands in place of a case that is not there (yet), in words. */
-export function CaseNotReady({
-  id,
-  open,
-  knowledge,
-}: {
-  readonly id: string;
-  readonly open: OpenCase;
-  readonly knowledge: ReturnType<typeof useKnowledge>;
-}) {
-  return (
-    <>
-      <SiteHead />
-      <main id="main" className="sheet">
-        {knowledge.is === "failed" ? (
-          <Trouble title="The knowledge did not arrive" text={knowledge.message} retry />
-        ) : id === "" ? (
-          <Trouble title="No case chosen" text="The address names no case." />
-        ) : open.status === "missing" ? (
-          <Trouble
-            title="This case is not in this browser"
-            text="Cases are kept in the browser they were opened in. It may be on another device, or was removed here."
-          />
-        ) : open.status === "failed" ? (
-          <Trouble title="This browser's store could not be read" text={open.trouble ?? ""} retry />
-        ) : (
-          <>
-            <h1>Case</h1>
-            <p role="status">Opening the case ...</p>
-          </>
-        )}
-      </main>
-    </>
-  );
-}
-
-function Trouble({
-  title,
-  text,
-  retry = false,
-}: {
-  readonly title: string;
-  readonly text: string;
-  readonly retry?: boolean;
-}) {
-  return (
-    <>
-      <h1>{title}</h1>
-      <p>{text}</p>
-      <p className="row">
-        {retry && (
-          <button type="button" className="main" onClick={() => window.location.reload()}>
-            Try again
-          </button>
-        )}
-        <Link className="button" href="/">
-          All cases
-        </Link>
-      </p>
-    </>
-  );
+  return <CaseOfAddress>{(opened) => <CaseSheet {...opened} />}</CaseOfAddress>;
 }

@@ -1,11 +1,8 @@
 "use client";
 import { useEffect, useMemo } from "react";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import { takeInHand } from "../../store/case-in-hand.ts";
-import type { OpenCase } from "../../store/use-case.ts";
 import { useKept } from "../../store/use-kept.ts";
-import type { Settings } from "../../store/use-settings.ts";
 import { ChoicesPart } from "../choices/choices-part.tsx";
 import { Underside } from "../drawing/underside.tsx";
 import { Fold } from "../fold.tsx";
@@ -19,6 +16,7 @@ import { MindChanges } from "./mind-changes.tsx";
 import { NextBar } from "./next-bar.tsx";
 import { NextPart } from "./next-part.tsx";
 import { NotesPart } from "./notes-part.tsx";
+import type { Opened } from "./opened-case.tsx";
 import { Ranking } from "./ranking.tsx";
 import { RankingNews } from "./ranking-news.tsx";
 import { situationOf } from "./situation-of.ts";
@@ -29,17 +27,7 @@ import { optionsOf, useNextSteps } from "./use-next-steps.ts";
 import { VerdictPart } from "./verdict-part.tsx";
 
 /** The one page of a case. */
-export function CaseSheet({
-  knowledge,
-  open,
-  settings,
-  onSettings,
-}: {
-  readonly knowledge: Knowledge;
-  readonly open: OpenCase;
-  readonly settings: Settings;
-  readonly onSettings: (change: Partial<Settings>) => void;
-}) {
+export function CaseSheet({ knowledge, open, settings, onSettings }: Opened) {
   const { state, entries, append, trouble } = open;
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const key = JSON.stringify(situation);

@@ -2,20 +2,14 @@
 import Link from "next/link";
 import { useSearchParams } from "next/navigation";
 import type { ComponentType, ReactNode } from "react";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
-import { type OpenCase, useCase } from "../../store/use-case.ts";
-import { type Settings, useSettings } from "../../store/use-settings.ts";
-import { CaseNotReady } from "../case/case-screen.tsx";
+import type { OpenCase } from "../../store/use-case.ts";
+import { useSettings } from "../../store/use-settings.ts";
+import { type Opened, OpenedCase } from "../case/opened-case.tsx";
 import { SiteHead } from "../site-head.tsx";
 
 /** What a screen that works figures out is given; without a case there is nothing to take over into. */
-export interface ShopProps {
-  readonly knowledge: Knowledge;
-  readonly open: OpenCase | undefined;
-  readonly settings: Settings;
-  readonly onSettings: (change: Partial<Settings>) => void;
-}
+export type ShopProps = Omit<Opened, "open"> & { readonly open: OpenCase | undefined };
 
 interface FrameProps {
   readonly title: string;
@@ -28,7 +22,7 @@ export function ShopFrame(props: FrameProps) {
   return id === null ? <Alone {...props} /> : <OfCase key={id} id={id} {...props} />;
 }
 
-function Alone({ title, body }: FrameProps) {
+function Alone({ title, body: Body }: FrameProps) {
   const knowledge = useKnowledge();
   const [settings, onSettings] = useSettings();
   return (
@@ -40,48 +34,36 @@ function Alone({ title, body }: FrameProps) {
         </p>
       )}
       {knowledge.is === "ready" && (
-        <Body
-          body={body}
-          knowledge={knowledge.value}
-          open={undefined}
-          settings={settings}
-          onSettings={onSettings}
-        />
+        <Body knowledge={knowledge.value} open={undefined} settings={settings} onSettings={onSettings} />
       )}
     </Sheet>
   );
 }
 
-function OfCase({ id, title, body }: FrameProps & { readonly id: string }) {
-  const knowledge = useKnowledge();
-  const [settings, onSettings] = useSettings();
-  const open = useCase(id, settings.by);
-  if (knowledge.is !== "ready" || open.status !== "ready")
-    return <CaseNotReady id={id} open={open} knowledge={knowledge} />;
-  const { vehicle, invented } = open.state;
+function OfCase({ id, title, body: Body }: FrameProps & { readonly id: string }) {
   return (
-    <Sheet title={title}>
-      <p className="row no-print">
-        <Link className="button" href={`/case?id=${encodeURIComponent(id)}`}>
-          Back to the case
-        </Link>
-        <span>
-          {vehicle === "" ? "A car" : vehicle}
-          {invented && " (invented)"}
-        </span>
-      </p>
-      {open.trouble !== undefined && (
-        <p className="trouble" role="alert">
-          {open.trouble}
-        </p>
+    <OpenedCase id={id}>
+      {(opened) => (
+        <Sheet title={title}>
+          <p className="row no-print">
+            <Link className="button" href={`/case?id=${encodeURIComponent(id)}`}>
+              Back to the case
+            </Link>
+            <span>
+              {opened.open.state.vehicle === "" ? "A car" : opened.open.state.vehicle}
+              {opened.open.state.invented && " (invented)"}
+            </span>
+          </p>
+          {opened.open.trouble !== undefined && (
+            <p className="trouble" role="alert">
+              {opened.open.trouble}
+            </p>
+          )}
+          <Body {...opened} />
+        </Sheet>
       )}
-      <Body body={body} knowledge={knowledge.value} open={open} settings={settings} onSettings={onSettings} />
-    </Sheet>
+    </OpenedCase>
   );
-}
-
-function Body({ body: Inner, ...props }: ShopProps & { readonly body: ComponentType<ShopProps> }) {
-  return <Inner {...props} />;
 }
 
 function Sheet({ title, children }: { readonly title: string; readonly children: ReactNode }) {

@@ -1,15 +1,10 @@
 "use client";
 import Link from "next/link";
-import { useSearchParams } from "next/navigation";
 import { useMemo } from "react";
 import { presentContexts } from "../../../lib/case/present-contexts.ts";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
-import { useKnowledge } from "../../knowledge/use-knowledge.ts";
-import { type OpenCase, useCase } from "../../store/use-case.ts";
-import { type Settings, useSettings } from "../../store/use-settings.ts";
 import { shownDistance } from "../../text/amounts.ts";
-import { CaseNotReady } from "../case/case-screen.tsx";
+import { CaseOfAddress, type Opened } from "../case/opened-case.tsx";
 import { partsFitted } from "../case/situation-of.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
@@ -20,28 +15,10 @@ import { WearTable } from "./wear-table.tsx";
 
 /** How likely the wear parts of a case's car have failed, and will. */
 export function WearScreen() {
-  const id = useSearchParams().get("id") ?? "";
-  return <WearById key={id} id={id} />;
+  return <CaseOfAddress>{(opened) => <WearOfCase {...opened} />}</CaseOfAddress>;
 }
 
-function WearById({ id }: { readonly id: string }) {
-  const knowledge = useKnowledge();
-  const [settings] = useSettings();
-  const open = useCase(id, settings.by);
-  if (knowledge.is === "ready" && open.status === "ready")
-    return <WearOfCase knowledge={knowledge.value} open={open} settings={settings} />;
-  return <CaseNotReady id={id} open={open} knowledge={knowledge} />;
-}
-
-function WearOfCase({
-  knowledge,
-  open: { state, append, trouble },
-  settings,
-}: {
-  readonly knowledge: Knowledge;
-  readonly open: OpenCase;
-  readonly settings: Settings;
-}) {
+function WearOfCase({ knowledge, open: { state, append, trouble }, settings }: Opened) {
   const { hold, odd } = useMemo(() => partsFitted(knowledge, state), [knowledge, state]);
   const ask = {
     car: state.car,

@@ -1,7 +1,6 @@
 import { answerDoubtRequest } from "../../requests/doubt-request.ts";
-import { answerJson } from "../answer-json.ts";
+import { answerJson, REQUEST_HELP } from "../answer-json.ts";
 import type { Command } from "../command.ts";
-import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
 
 const HELP = `Use: cornerwise doubt [--lines] [options] < request.json
 
@@ -31,13 +30,7 @@ natural log-odds, they add up to the change from prior to present. An answer tha
 is no proof, and nothing here says that a car is fit to drive.
 The whole schemas: cornerwise schema doubt-request, cornerwise schema doubt-answer.
 
-Options:
-  --lines                  one request a line, one answer a line
-${KNOWLEDGE_HELP}
-  --help                   this text
-
-Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
-is wrong, 3 it could not be done.
+${REQUEST_HELP}
 
 Example:
   echo '{"text": "clunk from the front left over small bumps"}' | cornerwise doubt

@@ -1,7 +1,6 @@
 import { answerOrdersRequest } from "../../requests/orders-request.ts";
-import { answerJson } from "../answer-json.ts";
+import { answerJson, REQUEST_HELP } from "../answer-json.ts";
 import type { Command } from "../command.ts";
-import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
 
 const HELP = `Use: cornerwise orders [--lines] [options] < request.json
 
@@ -46,13 +45,7 @@ finding, and "apart" then says how to tell the shafts apart. A frequency says wh
 turns at that rate, not what is wrong with it.
 The whole schemas: cornerwise schema orders-request, cornerwise schema orders-answer.
 
-Options:
-  --lines                  one request a line, one answer a line
-${KNOWLEDGE_HELP}
-  --help                   this text
-
-Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
-is wrong, 3 it could not be done.
+${REQUEST_HELP}
 
 Examples:
   echo '{"tyre": "205/55R16", "speedKmh": 100, "measured": [{"hz": 14.3}]}' | cornerwise orders

@@ -1,7 +1,6 @@
 import { answerPlayRequest } from "../../requests/play-request.ts";
-import { answerJson } from "../answer-json.ts";
+import { answerJson, REQUEST_HELP } from "../answer-json.ts";
 import type { Command } from "../command.ts";
-import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
 
 const HELP = `Use: cornerwise play [--lines] [options] < request.json
 
@@ -33,13 +32,7 @@ put into a weigh request. The maker's figure decides; no answer says that a car 
 fit to drive.
 The whole schemas: cornerwise schema play-request, cornerwise schema play-answer.
 
-Options:
-  --lines                  one request a line, one answer a line
-${KNOWLEDGE_HELP}
-  --help                   this text
-
-Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
-is wrong, 3 it could not be done.
+${REQUEST_HELP}
 
 Examples:
   echo '{"quantity": "steering-rim", "value": 1, "unit": "in",

@@ -1,7 +1,6 @@
 import { answerWearRequest } from "../../requests/wear-request.ts";
-import { answerJson } from "../answer-json.ts";
+import { answerJson, REQUEST_HELP } from "../answer-json.ts";
 import type { Command } from "../command.ts";
-import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
 
 const HELP = `Use: cornerwise wear [--lines] [options] < request.json
 
@@ -38,13 +37,7 @@ Most lives are common practice: no published Weibull figures of such parts are k
 to us. A small chance is no leave to drive on: look at the part.
 The whole schemas: cornerwise schema wear-request, cornerwise schema wear-answer.
 
-Options:
-  --lines                  one request a line, one answer a line
-${KNOWLEDGE_HELP}
-  --help                   this text
-
-Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
-is wrong, 3 it could not be done.
+${REQUEST_HELP}
 
 Example:
   echo '{"car": {"odometerKm": 150000, "roads": "rough"}, "limit": 10}' | cornerwise wear

@@ -1,7 +1,6 @@
 import { answerWeighRequest } from "../../requests/weigh-request.ts";
-import { answerJson } from "../answer-json.ts";
+import { answerJson, REQUEST_HELP } from "../answer-json.ts";
 import type { Command } from "../command.ts";
-import { KNOWLEDGE_HELP } from "../load-knowledge.ts";
 
 const HELP = `Use: cornerwise weigh [--lines] [options] < request.json
 
@@ -27,13 +26,7 @@ probability is the chance that the suspect explains the complaint; "present" the
 chance that the fault is there. Nothing in an answer says that a car is fit to drive.
 The whole schema: cornerwise schema weigh-answer.
 
-Options:
-  --lines                  one request a line, one answer a line
-${KNOWLEDGE_HELP}
-  --help                   this text
-
-Exit codes: 0 ok (with --lines also when single lines were bad), 2 the request
-is wrong, 3 it could not be done.
+${REQUEST_HELP}
 
 Example:
   echo '{"text": "clunk from the front left over small bumps"}' | cornerwise weigh

@@ -1,11 +1,12 @@
 "use client";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfPlace, nameOfSetUp } from "../../text/names.ts";
-import { WHO_WORDS } from "../../text/who-words.ts";
 import { checkHref } from "../../text/page-links.ts";
 import { AboutLink } from "../case/about-link.tsx";
+import { Fact } from "../fact.tsx";
 import { Fold } from "../fold.tsx";
 import { NotAtHand } from "./at-hand.tsx";
+import { CheckSteps, WhoAndTools } from "./check-takes.tsx";
 import { CannotBeDone } from "./cannot-be-done.tsx";
 import { WorkedOutLinks } from "../shop/worked-out-links.tsx";
 import type { CheckProps } from "./check-props.ts";
@@ -65,28 +66,12 @@ function CheckHead(props: CheckProps) {
       </p>
       <NotAtHand {...props} />
       <dl className="takes">
-        <div>
-          <dt>Takes</dt>
-          <dd>
-            {minutesWords(proposed.minutes)}
-            {proposed.setUpMinutes > 0 && ` + ${minutesWords(proposed.setUpMinutes)} to set up`}
-          </dd>
-        </div>
-        <div>
-          <dt>Car</dt>
-          <dd>{nameOfSetUp(knowledge, proposed.setUp)}</dd>
-        </div>
-        <div>
-          <dt>Who</dt>
-          <dd>
-            {WHO_WORDS[check.who]}
-            {check.helper && ", with a helper"}
-          </dd>
-        </div>
-        <div>
-          <dt>Tools</dt>
-          <dd>{check.tools.length === 0 ? "none" : check.tools.join(", ")}</dd>
-        </div>
+        <Fact name="Takes">
+          {minutesWords(proposed.minutes)}
+          {proposed.setUpMinutes > 0 && ` + ${minutesWords(proposed.setUpMinutes)} to set up`}
+        </Fact>
+        <Fact name="Car">{nameOfSetUp(knowledge, proposed.setUp)}</Fact>
+        <WhoAndTools check={check} />
       </dl>
       {cautions.length > 0 && (
         <div className="cautions" role="group" aria-label="Cautions">
@@ -111,14 +96,7 @@ function CheckHead(props: CheckProps) {
         </AboutLink>
       </p>
       <h3>Steps</h3>
-      <ol className="steps">
-        {check.steps.map((step) => (
-          <li key={step}>{step}</li>
-        ))}
-      </ol>
-      <p>
-        <strong>Normal:</strong> {check.normal}
-      </p>
+      <CheckSteps check={check} />
     </>
   );
 }

@@ -2,17 +2,19 @@ import type { CheckPage, Settling } from "../../../lib/knowledge/pages/index.ts"
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital } from "../../text/names.ts";
-import { needsWords } from "../../text/needs-words.ts";
 import { findingHref } from "../../text/page-links.ts";
-import { WHO_WORDS } from "../../text/who-words.ts";
+import { CheckSteps, WhoAndTools } from "../check/check-takes.tsx";
 import { SheetPart } from "../sheet-part.tsx";
+import { Fact } from "../fact.tsx";
 import { CauseList } from "./cause-list.tsx";
 import { CautionBox } from "./caution-box.tsx";
 import { EndedNote } from "./ended-note.tsx";
 import { KnowledgeSheet } from "./knowledge-sheet.tsx";
 import { LimitLines } from "./limit-lines.tsx";
 import { Row, TextLink } from "./row.tsx";
-import { SourceLine } from "./source-list.tsx";
+import { SourceNote } from "./source-list.tsx";
+import { NamesFact } from "./names-fact.tsx";
+import { PlaceFacts } from "./place-facts.tsx";
 
 /** Everything that is known of a check. */
 export function CheckSheet({ knowledge, page }: { readonly knowledge: Knowledge; readonly page: CheckPage }) {
@@ -21,41 +23,13 @@ export function CheckSheet({ knowledge, page }: { readonly knowledge: Knowledge;
     <KnowledgeSheet at="checks" kind="Check" title={capital(check.name)}>
       <EndedNote ended={check.ended} />
       <dl className="facts">
-        <div>
-          <dt>Takes</dt>
-          <dd>{minutesWords(check.minutes)}, once the car is set up</dd>
-        </div>
-        <div>
-          <dt>Car</dt>
-          <dd>
-            {setUp?.name ?? check.setUp}. {setUp?.about}
-          </dd>
-        </div>
-        <div>
-          <dt>Who</dt>
-          <dd>
-            {WHO_WORDS[check.who]}
-            {check.helper && ", with a helper"}
-          </dd>
-        </div>
-        <div>
-          <dt>Tools</dt>
-          <dd>{check.tools.length === 0 ? "none" : check.tools.join(", ")}</dd>
-        </div>
-        <div>
-          <dt>Where</dt>
-          <dd>{places.join(", ")}</dd>
-        </div>
-        <div>
-          <dt>On which cars</dt>
-          <dd>{needs.length === 0 ? "every car" : needsWords(needs)}</dd>
-        </div>
-        {check.otherNames.length > 0 && (
-          <div className="wide-fact">
-            <dt>Also called</dt>
-            <dd>{check.otherNames.join(", ")}</dd>
-          </div>
-        )}
+        <Fact name="Takes">{minutesWords(check.minutes)}, once the car is set up</Fact>
+        <Fact name="Car">
+          {setUp?.name ?? check.setUp}. {setUp?.about}
+        </Fact>
+        <WhoAndTools check={check} />
+        <PlaceFacts places={places} needs={needs} />
+        <NamesFact names={check.otherNames} />
       </dl>
       <SheetPart id="steps" title="Steps">
         {notWhen.length > 0 && (
@@ -71,14 +45,7 @@ export function CheckSheet({ knowledge, page }: { readonly knowledge: Knowledge;
           </div>
         )}
         <CautionBox texts={cautions} />
-        <ol className="steps">
-          {check.steps.map((step) => (
-            <li key={step}>{step}</li>
-          ))}
-        </ol>
-        <p>
-          <strong>Normal:</strong> {check.normal}
-        </p>
+        <CheckSteps check={check} />
       </SheetPart>
       <SheetPart id="results" title="What each result tells">
         {page.settles.map((settling) => (
@@ -102,11 +69,7 @@ export function CheckSheet({ knowledge, page }: { readonly knowledge: Knowledge;
           </ul>
         </SheetPart>
       )}
-      {page.source !== undefined && (
-        <p className="small soft">
-          Source of the procedure: <SourceLine source={page.source} />
-        </p>
-      )}
+      <SourceNote source={page.source} of="the procedure" />
     </KnowledgeSheet>
   );
 }

@@ -3,12 +3,13 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { capital } from "../../text/names.ts";
 import { findingHref } from "../../text/page-links.ts";
 import { SheetPart } from "../sheet-part.tsx";
+import { Fact } from "../fact.tsx";
 import { CauseList } from "./cause-list.tsx";
 import { EndedNote } from "./ended-note.tsx";
 import { KnowledgeSheet } from "./knowledge-sheet.tsx";
 import { NamesFact } from "./names-fact.tsx";
 import { Row } from "./row.tsx";
-import { SourceLine } from "./source-list.tsx";
+import { SourceNote } from "./source-list.tsx";
 import { Strength } from "./strength.tsx";
 
 const ASPECTS = {
@@ -31,20 +32,11 @@ export function ComplaintSheet({
     <KnowledgeSheet at="findings" kind="Complaint" title={capital(record.name)}>
       <EndedNote ended={record.ended} />
       <dl className="facts">
-        <div>
-          <dt>What it is</dt>
-          <dd>A complaint that {ASPECTS[record.aspect]}</dd>
-        </div>
-        <div>
-          <dt>How it is asked for</dt>
-          <dd>{record.question}</dd>
-        </div>
-        <div>
-          <dt>Through causes that are not listed here</dt>
-          <dd>
-            <Strength knowledge={knowledge} p={record.leak} />
-          </dd>
-        </div>
+        <Fact name="What it is">A complaint that {ASPECTS[record.aspect]}</Fact>
+        <Fact name="How it is asked for">{record.question}</Fact>
+        <Fact name="Through causes that are not listed here">
+          <Strength knowledge={knowledge} p={record.leak} />
+        </Fact>
         <NamesFact names={record.otherNames} />
       </dl>
       <SheetPart id="features" title="What it can be like">
@@ -69,11 +61,7 @@ export function ComplaintSheet({
         </p>
         <CauseList knowledge={knowledge} causes={causes} levels={["present"]} />
       </SheetPart>
-      {source !== undefined && (
-        <p className="small soft">
-          Source: <SourceLine source={source} />
-        </p>
-      )}
+      <SourceNote source={source} />
     </KnowledgeSheet>
   );
 }

@@ -2,6 +2,7 @@ import type { ContextPage } from "../../../lib/knowledge/pages/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { capital } from "../../text/names.ts";
 import { partHref } from "../../text/page-links.ts";
+import { Fact } from "../fact.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { KnowledgeSheet } from "./knowledge-sheet.tsx";
 import { NamesFact } from "./names-fact.tsx";
@@ -29,16 +30,10 @@ export function ContextSheet({
   return (
     <KnowledgeSheet at="findings" kind="What happened lately" title={capital(record.name)}>
       <dl className="facts">
-        <div>
-          <dt>How it is asked for</dt>
-          <dd>{record.question}</dd>
-        </div>
-        <div>
-          <dt>Cars that come in with it</dt>
-          <dd>
-            <Strength knowledge={knowledge} p={record.share} />
-          </dd>
-        </div>
+        <Fact name="How it is asked for">{record.question}</Fact>
+        <Fact name="Cars that come in with it">
+          <Strength knowledge={knowledge} p={record.share} />
+        </Fact>
         <NamesFact names={record.otherNames} />
       </dl>
       {parts.map(({ id, title, own }) => (

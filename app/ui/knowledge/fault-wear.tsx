@@ -3,7 +3,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { percent } from "../../text/chance-words.ts";
 import { capital } from "../../text/names.ts";
 import { findingHref } from "../../text/page-links.ts";
-import { SourceLine } from "./source-list.tsx";
+import { SourceNote } from "./source-list.tsx";
 import { Row } from "./row.tsx";
 import { Strength } from "./strength.tsx";
 import { WearPlot } from "./wear-plot.tsx";
@@ -43,11 +43,7 @@ export function FaultWear({
           </p>
         </>
       )}
-      {source !== undefined && (
-        <p className="small soft">
-          Source: <SourceLine source={source} />
-        </p>
-      )}
+      <SourceNote source={source} />
       {fault.modifiers.length > 0 && (
         <ul>
           {fault.modifiers.map(({ why, life, odds }) => (

@@ -4,6 +4,7 @@ import { facetWords } from "../../text/facet-words.ts";
 import { capital } from "../../text/names.ts";
 import { findingHref } from "../../text/page-links.ts";
 import { WHO_WORDS } from "../../text/who-words.ts";
+import { Fact } from "../fact.tsx";
 import { CauseList } from "./cause-list.tsx";
 import { EndedNote } from "./ended-note.tsx";
 import { KnowledgeSheet } from "./knowledge-sheet.tsx";
@@ -39,43 +40,22 @@ export function FeatureSheet({
     <KnowledgeSheet at="findings" kind="Feature of a complaint" title={capital(record.name)}>
       <EndedNote ended={record.ended} />
       <dl className="facts">
-        <div>
-          <dt>What it is</dt>
-          <dd>{KINDS[record.kind]}</dd>
-        </div>
-        <div>
-          <dt>How it is asked for</dt>
-          <dd>{record.question}</dd>
-        </div>
-        <div>
-          <dt>Who can say</dt>
-          <dd>{WHO_WORDS[record.who]}</dd>
-        </div>
+        <Fact name="What it is">{KINDS[record.kind]}</Fact>
+        <Fact name="How it is asked for">{record.question}</Fact>
+        <Fact name="Who can say">{WHO_WORDS[record.who]}</Fact>
         {record.speed !== undefined && (
-          <div>
-            <dt>Speed</dt>
-            <dd>
-              {record.speed.from} to {record.speed.to} km/h
-            </dd>
-          </div>
+          <Fact name="Speed">
+            {record.speed.from} to {record.speed.to} km/h
+          </Fact>
         )}
-        <div>
-          <dt>Goes together with others of</dt>
-          <dd>{page.group}</dd>
-        </div>
-        <div>
-          <dt>When the cause is not listed here</dt>
-          <dd>
-            <Strength knowledge={knowledge} p={record.background} />
-          </dd>
-        </div>
+        <Fact name="Goes together with others of">{page.group}</Fact>
+        <Fact name="When the cause is not listed here">
+          <Strength knowledge={knowledge} p={record.background} />
+        </Fact>
         {usual.map(({ facet, p }) => (
-          <div key={facet}>
-            <dt>{capital(facetWords(facet))}</dt>
-            <dd>
-              <Strength knowledge={knowledge} p={p} />, unless listed below
-            </dd>
-          </div>
+          <Fact key={facet} name={capital(facetWords(facet))}>
+            <Strength knowledge={knowledge} p={p} />, unless listed below
+          </Fact>
         ))}
         <NamesFact names={record.otherNames} />
       </dl>

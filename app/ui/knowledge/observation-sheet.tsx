@@ -2,17 +2,18 @@ import type { ObservationPage } from "../../../lib/knowledge/pages/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital, levelWords } from "../../text/names.ts";
-import { needsWords } from "../../text/needs-words.ts";
 import { checkHref } from "../../text/page-links.ts";
 import { SheetPart } from "../sheet-part.tsx";
+import { Fact } from "../fact.tsx";
 import { CauseList } from "./cause-list.tsx";
 import { EndedNote } from "./ended-note.tsx";
 import { KnowledgeSheet } from "./knowledge-sheet.tsx";
 import { LimitLines } from "./limit-lines.tsx";
 import { NamesFact } from "./names-fact.tsx";
 import { Row } from "./row.tsx";
-import { SourceLine } from "./source-list.tsx";
+import { SourceNote } from "./source-list.tsx";
 import { Strength } from "./strength.tsx";
+import { PlaceFacts } from "./place-facts.tsx";
 
 /** A finding by a check: how it is made, what is normal, what gives it. */
 export function ObservationSheet({
@@ -27,30 +28,17 @@ export function ObservationSheet({
     <KnowledgeSheet at="findings" kind="Finding of a check" title={capital(record.name)}>
       <EndedNote ended={record.ended} />
       <dl className="facts">
-        <div>
-          <dt>Where</dt>
-          <dd>{places.join(", ")}</dd>
-        </div>
-        <div>
-          <dt>On which cars</dt>
-          <dd>{needs.length === 0 ? "every car" : needsWords(needs)}</dd>
-        </div>
-        {record.levels.length > 1 && (
-          <div>
-            <dt>Grades</dt>
-            <dd>{record.levels.map(levelWords).join(", ")}</dd>
-          </div>
-        )}
+        <PlaceFacts places={places} needs={needs} />
+        {record.levels.length > 1 && <Fact name="Grades">{record.levels.map(levelWords).join(", ")}</Fact>}
         {record.leak.map((p, i) => (
-          <div key={record.levels[i] ?? i}>
-            <dt>
-              Found without any of the faults below
-              {record.levels.length > 1 && `, ${levelWords(record.levels[i] ?? "")}`}
-            </dt>
-            <dd>
-              <Strength knowledge={knowledge} p={p} />
-            </dd>
-          </div>
+          <Fact
+            key={record.levels[i] ?? i}
+            name={`Found without any of the faults below${
+              record.levels.length > 1 ? `, ${levelWords(record.levels[i] ?? "")}` : ""
+            }`}
+          >
+            <Strength knowledge={knowledge} p={p} />
+          </Fact>
         ))}
         <NamesFact names={record.otherNames} />
       </dl>
@@ -82,11 +70,7 @@ export function ObservationSheet({
           </ul>
         </SheetPart>
       )}
-      {source !== undefined && (
-        <p className="small soft">
-          Source: <SourceLine source={source} />
-        </p>
-      )}
+      <SourceNote source={source} />
     </KnowledgeSheet>
   );
 }

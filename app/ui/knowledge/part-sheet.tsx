@@ -1,10 +1,11 @@
 import type { PartPage } from "../../../lib/knowledge/pages/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { capital } from "../../text/names.ts";
-import { needsWords } from "../../text/needs-words.ts";
 import { EndedNote } from "./ended-note.tsx";
 import { FaultSection } from "./fault-section.tsx";
 import { KnowledgeSheet } from "./knowledge-sheet.tsx";
+import { NamesFact } from "./names-fact.tsx";
+import { PlaceFacts } from "./place-facts.tsx";
 
 /** Everything that is known of a part. */
 export function PartSheet({ knowledge, page }: { readonly knowledge: Knowledge; readonly page: PartPage }) {
@@ -14,20 +15,8 @@ export function PartSheet({ knowledge, page }: { readonly knowledge: Knowledge; 
     <KnowledgeSheet at="parts" kind="Part" title={capital(part.name)} lead={part.about}>
       <EndedNote ended={part.ended} />
       <dl className="facts">
-        <div>
-          <dt>Where</dt>
-          <dd>{places.join(", ")}</dd>
-        </div>
-        <div>
-          <dt>On which cars</dt>
-          <dd>{needs.length === 0 ? "every car" : needsWords(needs)}</dd>
-        </div>
-        {names.length > 0 && (
-          <div className="wide-fact">
-            <dt>Also called</dt>
-            <dd>{names.join(", ")}</dd>
-          </div>
-        )}
+        <PlaceFacts places={places} needs={needs} />
+        <NamesFact names={names} />
       </dl>
       {faults.length > 1 && (
         <nav aria-label="Ways it fails">

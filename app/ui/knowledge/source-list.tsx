@@ -37,3 +37,19 @@ export function SourceList({ uses }: { readonly uses: readonly SourceUse[] }) {
     </ul>
   );
 }
+
+/** The one source of what a page says; nothing when there is none. */
+export function SourceNote({
+  source,
+  of,
+}: {
+  readonly source: SourceRecord | undefined;
+  readonly of?: string;
+}) {
+  if (source === undefined) return null;
+  return (
+    <p className="small soft">
+      Source{of !== undefined && ` of ${of}`}: <SourceLine source={source} />
+    </p>
+  );
+}

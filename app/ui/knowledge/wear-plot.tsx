@@ -1,5 +1,6 @@
 import type { WearCurve } from "../../../lib/knowledge/pages/index.ts";
 import { percent } from "../../text/chance-words.ts";
+import { curvePath } from "../curve-path.ts";
 import { ageWords, milesWords } from "./wear-words.ts";
 
 const BOX = { left: 46, right: 14, top: 12, bottom: 44, width: 360, height: 220 } as const;
@@ -11,9 +12,7 @@ const SHARES = [0, 0.25, 0.5, 0.75, 1] as const;
 export function WearPlot({ curve, title }: { readonly curve: WearCurve; readonly title: string }) {
   const x = (at: number) => BOX.left + (at / curve.until) * WIDE;
   const y = (failed: number) => BOX.top + (1 - failed) * HIGH;
-  const line = curve.points
-    .map(({ at, failed }, i) => `${i === 0 ? "M" : "L"}${x(at).toFixed(1)} ${y(failed).toFixed(1)}`)
-    .join("");
+  const line = curvePath(curve.points.map(({ at, failed }) => [x(at), y(failed)]));
   const ticks = [0, ...curve.rows.map(({ at }) => at)];
   const unit = curve.unit === "km" ? "thousand km" : "years";
   return (
@@ -26,7 +25,7 @@ export function WearPlot({ curve, title }: { readonly curve: WearCurve; readonly
         <g aria-hidden="true">
           {SHARES.map((share) => (
             <g key={share}>
-              <line className="wear-grid" x1={BOX.left} x2={BOX.left + WIDE} y1={y(share)} y2={y(share)} />
+              <line className="curve-grid" x1={BOX.left} x2={BOX.left + WIDE} y1={y(share)} y2={y(share)} />
               <text className="wear-word" x={BOX.left - 6} y={y(share) + 4} textAnchor="end">
                 {share * 100} %
               </text>

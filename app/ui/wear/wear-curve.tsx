@@ -1,5 +1,6 @@
 import type { WearLine } from "../../../lib/engine/index.ts";
 import { shownDistance, type Units } from "../../text/amounts.ts";
+import { curvePath } from "../curve-path.ts";
 import { columnPercent } from "./wear-rows.ts";
 
 const WIDTH = 320;
@@ -20,7 +21,7 @@ export function WearCurve({ line, units }: { readonly line: WearLine; readonly u
   const x = (km: number) => LEFT + (km / farthest) * (WIDTH - LEFT - RIGHT);
   const y = (p: number) => TOP + (1 - p / ceiling) * (HEIGHT - TOP - BOTTOM);
   const path = (value: (p: (typeof points)[number]) => number) =>
-    points.map((p, i) => `${i === 0 ? "M" : "L"}${x(p.km).toFixed(1)} ${y(value(p)).toFixed(1)}`).join("");
+    curvePath(points.map((p) => [x(p.km), y(value(p))]));
   const distance = (km: number) => `${shownDistance(km, units).toLocaleString("en-GB")} ${units.distance}`;
   const words = line.ahead.map((p) => `${columnPercent(p.chance)} within ${distance(p.km)}`).join(", ");
   return (

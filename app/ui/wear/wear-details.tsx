@@ -1,5 +1,6 @@
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { shownDistance, type Units } from "../../text/amounts.ts";
+import { Fact } from "../fact.tsx";
 import { columnPercent, type WearRow } from "./wear-rows.ts";
 import { WearCurve } from "./wear-curve.tsx";
 
@@ -26,44 +27,29 @@ export function WearDetails({
     <>
       <WearCurve line={line} units={units} />
       <dl className="wear-facts">
-        <div>
-          <dt>Weibull life</dt>
-          <dd>
-            63 % have failed by {characteristic}; shape {life.shape}
-          </dd>
-        </div>
-        <div>
-          <dt>Basis</dt>
-          <dd>
-            {source?.title ?? life.basis}
-            {source !== undefined && ` (${STATUS[source.status]})`}
-          </dd>
-        </div>
-        <div>
-          <dt>Has run</dt>
-          <dd>
-            {ran}
-            {age.ownAge ? ", as entered" : ", as the car, or renewed unknown to us"}
-          </dd>
-        </div>
+        <Fact name="Weibull life">
+          63 % have failed by {characteristic}; shape {life.shape}
+        </Fact>
+        <Fact name="Basis">
+          {source?.title ?? life.basis}
+          {source !== undefined && ` (${STATUS[source.status]})`}
+        </Fact>
+        <Fact name="Has run">
+          {ran}
+          {age.ownAge ? ", as entered" : ", as the car, or renewed unknown to us"}
+        </Fact>
         {line.onCar < 0.995 && (
-          <div>
-            <dt>On the car</dt>
-            <dd>on {columnPercent(line.onCar)} of such cars; the chances count that</dd>
-          </div>
+          <Fact name="On the car">on {columnPercent(line.onCar)} of such cars; the chances count that</Fact>
         )}
         {modifiers.length > 0 && (
-          <div>
-            <dt>Moved by</dt>
-            <dd>
-              {modifiers
-                .map(
-                  ({ why, life: times, chance }) =>
-                    `${why}${times === 1 ? "" : ` (life times ${times})`}${chance > 0.995 ? "" : `, on ${columnPercent(chance)} of such cars`}`,
-                )
-                .join("; ")}
-            </dd>
-          </div>
+          <Fact name="Moved by">
+            {modifiers
+              .map(
+                ({ why, life: times, chance }) =>
+                  `${why}${times === 1 ? "" : ` (life times ${times})`}${chance > 0.995 ? "" : `, on ${columnPercent(chance)} of such cars`}`,
+              )
+              .join("; ")}
+          </Fact>
         )}
       </dl>
     </>

@@ -4,6 +4,8 @@ import { posterior } from "./core/index.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { Grounded } from "./ground.ts";
 import { parseFinding } from "./finding-id.ts";
+import { speakingAnswers } from "./speaking-answers.ts";
+import { logOdds } from "../maths/log-odds.ts";
 
 /** What one answer added to the log-odds that a suspect's fault is there. */
 export interface AnswerWeight {
@@ -49,7 +51,8 @@ export function whySuspect(grounded: Grounded, answers: readonly Answer[], suspe
   }
   const chance = (kept: readonly Answer[]): number =>
     posterior(assembleEvidence(grounded, kept).evidence).marginals[index] ?? 0;
-  const said = speaking(grounded, answers);
+  // In the order of ids.
+  const said = speakingAnswers(grounded, answers).sort((a, b) => (a.finding < b.finding ? -1 : 1));
   const blocks = blocksOf(grounded, said);
   const present = chance(said);
   const before = chance([]);
@@ -73,13 +76,6 @@ export function whySuspect(grounded: Grounded, answers: readonly Answer[], suspe
   });
   weights.sort((a, b) => Math.abs(b.logOdds) - Math.abs(a.logOdds) || (a.finding < b.finding ? -1 : 1));
   return { suspect: suspectId, prior: grounded.suspects[index]?.prior ?? 0, present, answers: weights };
-}
-
-/** Answers that say something, each finding once, the last one counting, in the order of ids. */
-function speaking(grounded: Grounded, answers: readonly Answer[]): Answer[] {
-  return [...new Map(answers.map((a) => [a.finding, a])).values()]
-    .filter((a) => a.state !== "unknown" && parseFinding(grounded.knowledge, a.finding).kind !== "context")
-    .sort((a, b) => (a.finding < b.finding ? -1 : 1));
 }
 
 /** Each complaint with the features told of it after it; every other answer alone, bare features last. */
@@ -112,6 +108,5 @@ function backwards(blocks: readonly (readonly Answer[])[]): Answer[] {
 }
 
 function logit(p: number): number {
-  const held = Math.min(Math.max(p, 1e-12), 1 - 1e-12);
-  return Math.log(held) - Math.log1p(-held);
+  return logOdds(Math.min(Math.max(p, 1e-12), 1 - 1e-12));
 }

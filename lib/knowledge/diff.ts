@@ -1,6 +1,6 @@
 import { canonicalJson } from "./canonical.ts";
 import type { Knowledge } from "./schema/compiled.ts";
-import { logOdds } from "./strengths.ts";
+import { logOdds } from "../maths/log-odds.ts";
 import { weightsOf } from "./weights.ts";
 
 /** Lists of records in the compiled knowledge. */

@@ -1,5 +1,6 @@
 import type { Strength } from "./schema/common.ts";
 import type { Weight } from "./schema/compiled.ts";
+import { logOdds } from "../maths/log-odds.ts";
 
 /** The frequency words by name. */
 export type ScaleWords = Readonly<Record<string, { readonly p: number; readonly spread: number }>>;
@@ -38,9 +39,4 @@ function nearestWord(p: number, words: ScaleWords): { p: number; spread: number 
     }
   }
   return best;
-}
-
-/** Natural log-odds of a probability strictly between 0 and 1. */
-export function logOdds(p: number): number {
-  return Math.log(p) - Math.log1p(-p);
 }

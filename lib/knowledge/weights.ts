@@ -1,5 +1,5 @@
 import type { CompiledFault, Knowledge } from "./schema/compiled.ts";
-import { logOdds } from "./strengths.ts";
+import { logOdds } from "../maths/log-odds.ts";
 
 /** A weight as it stands in the knowledge, and its share of a log-odds. */
 export interface NamedWeight {

@@ -4,7 +4,7 @@ import type { Grounded } from "../ground.ts";
 import type { ProposedCheck } from "../propose.ts";
 import { rankingRows } from "../ranking-rows.ts";
 import type { Weighed } from "../weigh.ts";
-import { type QuickLook, quickLook } from "./quick-look.ts";
+import { leaderOf, quickLook } from "./quick-look.ts";
 
 /** A result that would put another suspect in front. */
 export interface MindChanger {
@@ -75,8 +75,4 @@ function resultsOf(check: ProposedCheck): Answer[][] {
     ),
   );
   return [none, ...found];
-}
-
-function leaderOf({ explains }: QuickLook): number {
-  return explains.reduce((best, p, i) => (p > (explains[best] ?? 0) ? i : best), 0);
 }

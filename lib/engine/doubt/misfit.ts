@@ -2,7 +2,8 @@ import type { Answer } from "../answers.ts";
 import { parseFinding } from "../finding-id.ts";
 import type { Grounded } from "../ground.ts";
 import type { Weighed } from "../weigh.ts";
-import { type QuickLook, quickLook } from "./quick-look.ts";
+import { speakingAnswers } from "../speaking-answers.ts";
+import { leaderOf, quickLook } from "./quick-look.ts";
 
 /** One answer against all others. */
 export interface AnswerFit {
@@ -52,7 +53,7 @@ const UNEXPLAINED_FROM = 0.5;
  */
 export function misfit(grounded: Grounded, answers: readonly Answer[], weighed: Weighed): Misfit {
   const { doubt } = grounded.knowledge;
-  const told = lastAnswers(grounded, answers);
+  const told = speakingAnswers(grounded, answers);
   const all = quickLook(grounded, told);
   const nothing = quickLook(grounded, []).logLikelihood;
   const rates = doubt?.misread ?? MISREAD;
@@ -78,7 +79,7 @@ export function misfit(grounded: Grounded, answers: readonly Answer[], weighed: 
       givenOthers: chance,
       conflict: (alone - given) / Math.LN2,
       misread: (rate * (1 - chance)) / (rate * (1 - chance) + (1 - rate) * chance),
-      leaderWithout: leaderOf(grounded, without),
+      leaderWithout: grounded.suspects[leaderOf(without)]?.id ?? "",
     });
   }
   fits.sort((a, b) => b.misread - a.misread || (a.finding < b.finding ? -1 : 1));
@@ -98,14 +99,6 @@ export function surprise(fit: AnswerFit): number {
   return -Math.log2(Math.max(fit.givenOthers, Number.MIN_VALUE));
 }
 
-/** Answers that say something, each finding once, the last one counting. */
-function lastAnswers(grounded: Grounded, answers: readonly Answer[]): Answer[] {
-  const last = new Map(answers.map((a) => [a.finding, a]));
-  return [...last.values()].filter(
-    (a) => a.state !== "unknown" && parseFinding(grounded.knowledge, a.finding).kind !== "context",
-  );
-}
-
 /** The complaint that a feature belongs to; made up when only the feature was told. */
 function complaintOf(grounded: Grounded, told: readonly Answer[], answer: Answer): Answer | undefined {
   const finding = parseFinding(grounded.knowledge, answer.finding);
@@ -118,10 +111,4 @@ function complaintOf(grounded: Grounded, told: readonly Answer[], answer: Answer
 /** A complaint that is there: what is to be explained, not evidence that may be taken back. */
 function isTarget(grounded: Grounded, answer: Answer): boolean {
   return answer.state === "present" && parseFinding(grounded.knowledge, answer.finding).kind === "complaint";
-}
-
-function leaderOf(grounded: Grounded, { explains }: QuickLook): string {
-  let best = 0;
-  for (let i = 1; i < explains.length; i++) if ((explains[i] ?? 0) > (explains[best] ?? 0)) best = i;
-  return grounded.suspects[best]?.id ?? "";
 }

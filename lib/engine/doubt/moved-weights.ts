@@ -1,21 +1,15 @@
 import type { CompiledShowing } from "../../knowledge/schema/compiled.ts";
-import { logOdds, weightOf } from "../../knowledge/strengths.ts";
-import { logistic } from "../../maths/logistic.ts";
+import { weightOf } from "../../knowledge/strengths.ts";
 import { standardNormal } from "../../maths/standard-normal.ts";
 import type { Gathered } from "../gathered.ts";
 import type { ComplaintLink, Grounded } from "../ground.ts";
+import { movable, moved, movedGrades } from "../movable.ts";
 import type { ObservationNode } from "../observation-nodes.ts";
 
 /** A car and its answers as they would stand if the knowledge's weights were a little different. */
 export interface Moved {
   readonly grounded: Grounded;
   readonly gathered: Gathered;
-}
-
-/** A probability that moves in log-odds. */
-interface Movable {
-  readonly at: number;
-  readonly spread: number;
 }
 
 /**
@@ -47,22 +41,14 @@ export function movedWeights(grounded: Grounded, gathered: Gathered, uniform: ()
   };
 }
 
-function movable(p: number, spread: number): Movable {
-  return { at: logOdds(p), spread };
-}
-
-function moved({ at, spread }: Movable, by: number): number {
-  return logistic(at + spread * by);
-}
-
 function priorMover(grounded: Grounded, spread: number): (normal: () => number) => Float64Array {
-  const at = grounded.prior.map(logOdds);
+  const at = Array.from(grounded.prior, (p) => movable(p, spread));
   const faults = [...new Set(grounded.suspects.map((s) => s.fault))];
   const index = new Map(faults.map((fault, k) => [fault, k]));
   const faultOf = grounded.suspects.map((s) => index.get(s.fault) ?? 0);
   return (normal) => {
-    const by = faults.map(() => spread * normal());
-    return at.map((logOdds, i) => logistic(logOdds + (by[faultOf[i] ?? 0] ?? 0)));
+    const by = faults.map(() => normal());
+    return Float64Array.from(at, (prior, i) => moved(prior, by[faultOf[i] ?? 0] ?? 0));
   };
 }
 
@@ -146,19 +132,10 @@ function nodeMover(
     };
     return new Map(
       prepared.map(({ node, leak, parents }) => {
-        const rows = parents.map(({ key, grades }) => falling(grades, drawn(key)));
+        const rows = parents.map(({ key, grades }) => movedGrades(grades, drawn(key)));
         const strengths = node.strengths.map((_, level) => Float64Array.from(rows, (row) => row[level] ?? 0));
-        return [node.id, { ...node, strengths, leak: falling(leak, drawn(node.observation.id)) }];
+        return [node.id, { ...node, strengths, leak: movedGrades(leak, drawn(node.observation.id)) }];
       }),
     );
   };
-}
-
-/** Grades with different spreads must not cross. */
-function falling(grades: readonly Movable[], by: number): number[] {
-  let before = 1;
-  return grades.map((grade) => {
-    before = Math.min(before, moved(grade, by));
-    return before;
-  });
 }

@@ -30,5 +30,10 @@ export function quickLookAt(grounded: Grounded, gathered: Gathered, maxCost = MO
   };
 }
 
+/** Index of the suspect that explains most; the first of those that are alike. */
+export function leaderOf({ explains }: QuickLook): number {
+  return explains.reduce((best, p, i) => (p > (explains[best] ?? 0) ? i : best), 0);
+}
+
 /** Beyond this the weakest links are cut: hundreds of dear runs would take minutes. */
 const MOST_COST = 1e5;

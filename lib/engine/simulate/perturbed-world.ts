@@ -1,8 +1,7 @@
 import { writeCar } from "../../car/car.ts";
-import { logOdds } from "../../knowledge/strengths.ts";
-import { logistic } from "../../maths/logistic.ts";
 import { standardNormal } from "../../maths/standard-normal.ts";
 import { type Grounded, groundCar } from "../ground.ts";
+import { movable, moved } from "../movable.ts";
 import { perturbedKnowledge } from "./perturbed-knowledge.ts";
 
 /**
@@ -15,9 +14,9 @@ export function perturbedWorld(grounded: Grounded, uniform: () => number): Groun
   const spread = knowledge.doubt?.spreads.priors.spread ?? 0;
   const by = new Map<string, number>();
   const suspects = world.suspects.map((suspect) => {
-    const own = by.get(suspect.fault) ?? spread * standardNormal(uniform);
+    const own = by.get(suspect.fault) ?? standardNormal(uniform);
     by.set(suspect.fault, own);
-    return { ...suspect, prior: logistic(logOdds(suspect.prior) + own) };
+    return { ...suspect, prior: moved(movable(suspect.prior, spread), own) };
   });
   return { ...world, suspects, prior: Float64Array.from(suspects, (s) => s.prior) };
 }

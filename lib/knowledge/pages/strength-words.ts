@@ -1,5 +1,5 @@
 import type { Knowledge } from "../schema/compiled.ts";
-import { logOdds } from "../strengths.ts";
+import { logOdds } from "../../maths/log-odds.ts";
 
 /**
  * The frequency word that stands nearest to a chance: "very often" for 0.83.

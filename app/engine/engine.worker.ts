@@ -58,7 +58,7 @@ let grounded: { readonly key: string; readonly value: Grounded } | undefined;
 let weighed: { readonly key: string; readonly value: Weighing } | undefined;
 let proposed: { readonly of: Weighing; readonly key: string; readonly value: ProposedCheck[] } | undefined;
 
-/** Set by each weighing: what is worked out in the background for another situation is given up. */
+/** The situation that was asked for last: what is worked out in the background for another one is given up. */
 let newest = "";
 
 function loaded(): Knowledge {
@@ -138,7 +138,9 @@ const DRAWS_AT_A_TIME = 10;
 
 async function doubt(situation: Situation): Promise<Doubted | undefined> {
   const key = JSON.stringify(situation);
-  const superseded = (): boolean => newest !== "" && newest !== key;
+  // Said here too: the question may come before the weighing that waits behind an older one, and is asked only once.
+  newest = key;
+  const superseded = (): boolean => newest !== key;
   const pause = (): Promise<void> => new Promise((go) => setTimeout(go));
   await pause();
   if (superseded()) return undefined;

@@ -6,18 +6,13 @@ import {
   type Decision,
   decideNext,
   drawSteadiness,
-  type Grounded,
-  groundCar,
   mindChangers,
   mindWords,
   misfit,
   misfitWords,
   placedChecks,
   type ProposedCheck,
-  type ProposeOptions,
-  previewResults,
   proposeBatch,
-  proposeChecks,
   type RankedSuspect,
   rankingRows,
   rowName,
@@ -26,12 +21,9 @@ import {
   suspectName,
   unexplainedWords,
   wearView,
-  type Weighing,
-  weighing,
   whySuspect,
   workshopCosts,
 } from "../../lib/engine/index.ts";
-import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { readText, searchAll, searchChecks, searchFindings } from "../../lib/words/index.ts";
 import type {
@@ -49,54 +41,29 @@ import type {
   Wear,
 } from "./protocol.ts";
 
+import {
+  askedFor,
+  foresee,
+  groundOf,
+  load,
+  loaded,
+  pause,
+  previews,
+  proposals,
+  weighingOf,
+} from "./worked-out.ts";
+
 declare const self: DedicatedWorkerGlobalScope;
 
 const MOST_FOUND = 30;
-
-let knowledge: Knowledge | undefined;
-let grounded: { readonly key: string; readonly value: Grounded } | undefined;
-let weighed: { readonly key: string; readonly value: Weighing } | undefined;
-let proposed: { readonly of: Weighing; readonly key: string; readonly value: ProposedCheck[] } | undefined;
-
-/** The situation that was asked for last: what is worked out in the background for another one is given up. */
-let newest = "";
-
-function loaded(): Knowledge {
-  if (knowledge === undefined) throw new Error("The knowledge has not arrived.");
-  return knowledge;
-}
-
-function groundOf({ car, contexts, fitted }: Situation): Grounded {
-  const key = JSON.stringify([car, contexts, fitted]);
-  if (grounded?.key !== key) grounded = { key, value: groundCar(loaded(), car, contexts, fitted) };
-  return grounded.value;
-}
-
-function weighingOf(situation: Situation): Weighing {
-  const key = JSON.stringify([situation.car, situation.contexts, situation.fitted, situation.answers]);
-  if (weighed?.key !== key) weighed = { key, value: weighing(groundOf(situation), situation.answers) };
-  return weighed.value;
-}
 
 function leader({ suspect, explains, present, proven }: RankedSuspect): Leader {
   const { id, part, fault, place } = suspect;
   return { id, part, fault, place, name: suspectName(loaded(), suspect), explains, present, proven };
 }
 
-/** All checks worth making, kept for the decision that is asked for next. */
-function proposals(situation: Situation, options: ProposeOptions): readonly ProposedCheck[] {
-  const weighing = weighingOf(situation);
-  const unlimited = { ...options, limit: undefined };
-  const key = JSON.stringify(unlimited);
-  if (proposed?.of !== weighing || proposed.key !== key) {
-    const value = proposeChecks(groundOf(situation), situation.answers, weighing, unlimited);
-    proposed = { of: weighing, key, value };
-  }
-  return proposed.value;
-}
-
 function rank(situation: Situation): Ranked {
-  newest = JSON.stringify(situation);
+  askedFor(situation);
   const { weighed } = weighingOf(situation);
   const { ranking, ...rest } = weighed;
   const leaders = new Map(ranking.map((ranked) => [ranked.suspect.id, leader(ranked)]));
@@ -113,6 +80,7 @@ function rank(situation: Situation): Ranked {
 
 function propose(ask: Questions["propose"]["ask"]): NextSteps {
   const checks = proposals(ask, ask.options).slice(0, ask.options.limit);
+  void foresee(ask, ask.options, checks[0]);
   return { checks, stop: stopSignal(weighingOf(ask).weighed, checks) };
 }
 
@@ -134,16 +102,13 @@ function wear({ car, options }: Questions["wear"]["ask"]): Wear {
 }
 
 const DRAWS = 200;
-const DRAWS_AT_A_TIME = 10;
+const DRAWS_AT_A_TIME = 5;
 
 async function doubt(situation: Situation): Promise<Doubted | undefined> {
-  const key = JSON.stringify(situation);
   // Said here too: the question may come before the weighing that waits behind an older one, and is asked only once.
-  newest = key;
-  const superseded = (): boolean => newest !== key;
-  const pause = (): Promise<void> => new Promise((go) => setTimeout(go));
+  const stillAsked = askedFor(situation);
   await pause();
-  if (superseded()) return undefined;
+  if (!stillAsked()) return undefined;
   const ground = groundOf(situation);
   const { answers } = situation;
   const { weighed } = weighingOf(situation);
@@ -151,7 +116,7 @@ async function doubt(situation: Situation): Promise<Doubted | undefined> {
   const draws = drawSteadiness(ground, answers, weighed, seededUniform(1));
   for (let made = 0; made < DRAWS; made += DRAWS_AT_A_TIME) {
     await pause();
-    if (superseded()) return undefined;
+    if (!stillAsked()) return undefined;
     draws?.more(DRAWS_AT_A_TIME);
   }
   const steady = draws?.soFar();
@@ -169,7 +134,7 @@ async function doubt(situation: Situation): Promise<Doubted | undefined> {
 function mind({ options, ...situation }: Questions["mind"]["ask"]): MindChange[] {
   const grounded = groundOf(situation);
   const weighing = weighingOf(situation);
-  const proposed = proposeChecks(grounded, situation.answers, weighing, options);
+  const proposed = proposals(situation, options).slice(0, options.limit);
   return mindChangers(grounded, situation.answers, weighing.weighed, proposed).map((changer) => ({
     check: changer.check.id,
     name: changer.check.name,
@@ -218,7 +183,7 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
   weigh: rank,
   propose,
   preview: (ask) =>
-    previewResults(groundOf(ask), ask.answers, ask.proposed).map(({ leaders, ...rest }) => ({
+    previews(ask, ask.proposed).map(({ leaders, ...rest }) => ({
       ...rest,
       leaders: leaders.map(leader),
     })),
@@ -236,7 +201,7 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.kind === "load") {
-    knowledge = JSON.parse(data.knowledge) as Knowledge;
+    load(data.knowledge);
     return;
   }
   const { id } = data;

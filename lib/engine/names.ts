@@ -5,6 +5,8 @@ interface Names {
   readonly places: ReadonlyMap<string, string>;
   readonly faults: ReadonlyMap<string, string>;
   readonly parts: ReadonlyMap<string, CompiledPart>;
+  /** Names made so far, by fault and then place: every answer asks for all of them again. */
+  readonly made: Map<string, Map<string, string>>;
 }
 
 const NAMES = new WeakMap<Knowledge, Names>();
@@ -16,6 +18,7 @@ function namesOf(knowledge: Knowledge): Names {
     places: new Map(knowledge.places.places.map((p) => [p.id, p.name])),
     faults: new Map(knowledge.faults.map((f) => [f.id, f.name])),
     parts: new Map(knowledge.parts.map((p) => [p.id, p])),
+    made: new Map<string, Map<string, string>>(),
   };
   NAMES.set(knowledge, names);
   return names;
@@ -45,6 +48,14 @@ function nameAt(
   place: string,
 ): string {
   const names = namesOf(knowledge);
+  const made = names.made.get(faultId) ?? new Map<string, string>();
+  names.made.set(faultId, made);
+  const name = made.get(place) ?? newName(names, faultId, partId, place);
+  made.set(place, name);
+  return name;
+}
+
+function newName(names: Names, faultId: string, partId: string, place: string): string {
   const fault = names.faults.get(faultId) ?? faultId;
   const part = names.parts.get(partId);
   const name = part?.name ?? partId;

@@ -1,4 +1,5 @@
 "use client";
+import { startTransition } from "react";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { forgetKept, useKept } from "../../store/use-kept.ts";
@@ -33,10 +34,13 @@ export function ResultForm({ knowledge, state, proposed, settings, append, onDon
     const start = knowledge.setUps.start;
     const moved = !question && !remote && (state.setUp ?? start) !== proposed.setUp;
     // The car was moved before the check was made: so undo meets the answers first.
-    append(...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []), ...answers);
-    setDraft("");
-    forgetKept(keptAs);
-    onDone();
+    // A transition: the tap is painted before the whole sheet is.
+    startTransition(() => {
+      append(...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []), ...answers);
+      setDraft("");
+      forgetKept(keptAs);
+      onDone();
+    });
   };
   const give = (finding: string, result: Result) => {
     if (single && result.value === undefined) save({ [finding]: result });

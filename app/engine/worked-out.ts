@@ -1,0 +1,137 @@
+import {
+  type Answer,
+  type Grounded,
+  groundCar,
+  type PreviewedResult,
+  type ProposedCheck,
+  type ProposeOptions,
+  previewResults,
+  proposeChecks,
+  type Weighing,
+  weighing,
+} from "../../lib/engine/index.ts";
+import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import type { Situation } from "./protocol.ts";
+
+/** Weighings kept: that of the case, and those of the answers that may come next. */
+const MOST_KEPT = 16;
+/** Results worked out ahead for the open check. */
+const MOST_FORESEEN = 4;
+
+let knowledge: Knowledge | undefined;
+let grounded: { readonly key: string; readonly value: Grounded } | undefined;
+const weighed = new Map<string, Weighing>();
+const proposed = new WeakMap<Weighing, Map<string, readonly ProposedCheck[]>>();
+const previewed = new WeakMap<Weighing, Map<string, readonly PreviewedResult[]>>();
+
+/** The situation that was asked for last: what is worked out in the background for another one is given up. */
+let newest = "";
+
+/** Takes the knowledge in; nothing that was worked out with another one is kept. */
+export function load(text: string): void {
+  knowledge = JSON.parse(text) as Knowledge;
+  grounded = undefined;
+  weighed.clear();
+}
+
+export function loaded(): Knowledge {
+  if (knowledge === undefined) throw new Error("The knowledge has not arrived.");
+  return knowledge;
+}
+
+/** Says that this situation is asked for now, and gives back whether it still is. */
+export function askedFor({ car, contexts, fitted, answers }: Situation): () => boolean {
+  const key = JSON.stringify([car, contexts, fitted, answers]);
+  newest = key;
+  return () => newest === key;
+}
+
+/** Lets messages that wait be answered first. */
+export async function pause(): Promise<void> {
+  await new Promise((go) => setTimeout(go));
+}
+
+export function groundOf({ car, contexts, fitted }: Situation): Grounded {
+  const key = JSON.stringify([car, contexts, fitted]);
+  if (grounded?.key !== key) {
+    grounded = { key, value: groundCar(loaded(), car, contexts, fitted) };
+    weighed.clear();
+  }
+  return grounded.value;
+}
+
+export function weighingOf(situation: Situation): Weighing {
+  const ground = groundOf(situation);
+  const key = JSON.stringify(situation.answers);
+  const value = weighed.get(key) ?? weighing(ground, situation.answers);
+  // Kept as the newest: the oldest goes first.
+  weighed.delete(key);
+  weighed.set(key, value);
+  for (const oldest of weighed.keys()) {
+    if (weighed.size <= MOST_KEPT) break;
+    weighed.delete(oldest);
+  }
+  return value;
+}
+
+/** All checks worth making, kept for the decision and the batch that are asked for next. */
+export function proposals(situation: Situation, options: ProposeOptions): readonly ProposedCheck[] {
+  const weighing = weighingOf(situation);
+  const unlimited = { ...options, limit: undefined };
+  return keptOf(proposed, weighing, JSON.stringify(unlimited), () =>
+    proposeChecks(groundOf(situation), situation.answers, weighing, unlimited),
+  );
+}
+
+/** What each result of a check would do. */
+export function previews(situation: Situation, check: ProposedCheck): readonly PreviewedResult[] {
+  return keptOf(previewed, weighingOf(situation), check.id, () =>
+    previewResults(groundOf(situation), situation.answers, check),
+  );
+}
+
+/**
+ * Weighs the results that the open check is likely to have, and chooses what would come next, while nobody waits: a tap
+ * then meets its answer ready. Given up as soon as another situation is asked for.
+ */
+export async function foresee(
+  situation: Situation,
+  options: ProposeOptions,
+  check: ProposedCheck | undefined,
+): Promise<void> {
+  if (check === undefined) return;
+  const stillAsked = askedFor(situation);
+  await pause();
+  if (!stillAsked()) return;
+  const likely = previews(situation, check).toSorted((a, b) => b.probability - a.probability);
+  const after = { ...options, setUp: check.kind === "check" ? check.setUp : options.setUp };
+  for (const { answers } of likely.slice(0, MOST_FORESEEN)) {
+    await pause();
+    if (!stillAsked()) return;
+    proposals({ ...situation, answers: [...situation.answers, ...answers.map(inCaseOrder)] }, after);
+  }
+}
+
+/** An answer with its fields in the order in which a case gives them, which is what it is found again by. */
+function inCaseOrder({ finding, state, level, value, by }: Answer): Answer {
+  return {
+    finding,
+    state,
+    ...(level !== undefined && { level }),
+    ...(value !== undefined && { value }),
+    by,
+  };
+}
+
+function keptOf<T>(
+  store: WeakMap<Weighing, Map<string, T>>,
+  weighing: Weighing,
+  key: string,
+  make: () => T,
+): T {
+  const kept = store.get(weighing) ?? new Map<string, T>();
+  store.set(weighing, kept);
+  const value = kept.get(key) ?? make();
+  kept.set(key, value);
+  return value;
+}

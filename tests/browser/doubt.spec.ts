@@ -1,4 +1,5 @@
 import { expect, type Page, test } from "@playwright/test";
+import { groundCar, weigh } from "../../lib/engine/index.ts";
 import { axeFindings, firstSuspect, openCase, rankingText, servedKnowledge, takeAll } from "./case-steps.ts";
 
 /** Answers a finding at a place by its name. */
@@ -35,13 +36,17 @@ test("an answer that does not fit is offered for a second look, and stays until 
   page,
 }) => {
   const knowledge = await servedKnowledge(page);
-  // A finding that next to nothing gives by chance, of a fault that shows no noise: it fits no clunk.
+  const car = groundCar(knowledge, {});
+  const chanceOf = (finding: string): number =>
+    weigh(car, [{ finding, state: "present", by: "check" }]).logEvidence;
+  // A finding that hardly any car has, of a fault that shows no noise: it fits no clunk.
   const odd = knowledge.faults
     .filter((f) => f.shows.length === 0 || f.shows.every((s) => s.complaint !== "noise"))
     .flatMap((f) => f.decisive.map((d) => knowledge.observations.find((o) => o.id === d.observation)))
     .filter((o) => o !== undefined && o.levels.length === 1 && o.when === undefined)
     .filter((o) => o?.places.includes("front-right") === true && (o.places.length ?? 0) > 1)
-    .sort((a, b) => (a?.leak[0] ?? 0) - (b?.leak[0] ?? 0))[0];
+    .map((o) => ({ name: o?.name ?? "", chance: chanceOf(`${o?.id}@front-right`) }))
+    .sort((a, b) => a.chance - b.chance)[0];
   if (odd === undefined)
     throw new Error("The knowledge has no finding that is rare and says nothing of a noise.");
   await openCase(page);

@@ -1,8 +1,9 @@
 "use client";
-import { startTransition } from "react";
+import { startTransition, useRef } from "react";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { forgetKept, useKept } from "../../store/use-kept.ts";
+import { afterPaint } from "../after-paint.ts";
 import type { CheckProps } from "./check-props.ts";
 import { ResultEntry } from "./result-entry.tsx";
 import { type Result, type Results, resultsOfDraft } from "./result.ts";
@@ -13,6 +14,8 @@ export function ResultForm({ knowledge, state, proposed, settings, append, onDon
   const [draft, setDraft, ready] = useDraft(`${state.caseId}/results/${proposed.id}`);
   const keptAs = `${state.caseId}/result/${proposed.id}`;
   const [seen, setSeen] = useKept(`${keptAs}/seen`, false);
+  // A second tap before the first is painted is no second answer.
+  const saving = useRef(false);
   const results = resultsOfDraft(draft, findings);
   const question = proposed.kind === "question";
   const single = findings.length === 1;
@@ -34,12 +37,17 @@ export function ResultForm({ knowledge, state, proposed, settings, append, onDon
     const start = knowledge.setUps.start;
     const moved = !question && !remote && (state.setUp ?? start) !== proposed.setUp;
     // The car was moved before the check was made: so undo meets the answers first.
-    // A transition: the tap is painted before the whole sheet is.
-    startTransition(() => {
-      append(...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []), ...answers);
-      setDraft("");
-      forgetKept(keptAs);
-      onDone();
+    if (saving.current) return;
+    saving.current = true;
+    // The tap is painted before the whole sheet is.
+    afterPaint(() => {
+      saving.current = false;
+      startTransition(() => {
+        append(...(moved ? [{ kind: "set-up", setUp: proposed.setUp } as const] : []), ...answers);
+        setDraft("");
+        forgetKept(keptAs);
+        onDone();
+      });
     });
   };
   const give = (finding: string, result: Result) => {

@@ -32,7 +32,7 @@ const FILES: Readonly<Record<string, string>> = {
   words: "how free text is read",
   costs: "the costs of repairs and of being wrong",
   orders: "the vibration orders",
-  limits: "the limits of free play and run-out",
+  limits: "the limits of free play, run-out and wear",
   publishedShares: "the published inspection shares",
 };
 

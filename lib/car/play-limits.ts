@@ -7,7 +7,7 @@ import { knownToLack } from "./known-to-lack.ts";
 
 type Limit = Limits["limits"][number];
 
-/** A movement that was measured, and what the limits go by. */
+/** A movement, depth or thickness that was measured, and what the limits go by. */
 export interface MeasuredPlay {
   /** Id of one of the quantities of `limits.json`. */
   readonly quantity: string;
@@ -18,12 +18,14 @@ export interface MeasuredPlay {
   readonly rimMm?: number | undefined;
 }
 
-/** A measured movement beside one rule. */
+/** What was measured beside one rule. */
 export interface LimitStanding {
   readonly limit: Limit;
   /** Left out when the rule goes by a diameter that was not given. */
   readonly mostMm?: number;
-  /** "at": at the limit itself, which the rules allow; "unknown": `needs` says which diameter is missing. */
+  /** For a rule that says what must be left. */
+  readonly leastMm?: number;
+  /** Below, at or above the figure; "at" is what the rules allow, "over" a most and "under" a least are not; "unknown": `needs` says which diameter is missing. */
   readonly standing: "under" | "at" | "over" | "unknown";
   readonly needs?: "circle" | "rim";
 }
@@ -32,10 +34,10 @@ export interface LimitStanding {
 const SAME_MM = 1e-6;
 
 /**
- * A measured movement beside every published limit of its quantity that may hold for the car, in the order of the knowledge.
+ * What was measured beside every published limit of its quantity that may hold for the car, in the order of the knowledge.
  *
  * `country` keeps the rules of that country and of its states ("US" keeps "US-MO"), "US-MO" that state's and the whole country's.
- * Under a limit says nothing about what is worn: the maker's figure decides.
+ * Within a limit says nothing about what is worn: the maker's figure decides.
  */
 export function playLimits(
   knowledge: Knowledge,
@@ -47,10 +49,14 @@ export function playLimits(
     .filter((limit) => limit.quantity === play.quantity && !knownToLack(car, limit.when))
     .filter((limit) => country === undefined || sameCountry(limit.country, country))
     .map((limit) => {
-      const mostMm = limitMm(limit, limit.by === "rim" ? play.rimMm : play.circleMm);
-      if (mostMm === undefined) return { limit, standing: "unknown" as const, needs: limit.by };
-      const over = play.mm - mostMm;
-      return { limit, mostMm, standing: Math.abs(over) <= SAME_MM ? "at" : over > 0 ? "over" : "under" };
+      const figure = limitMm(limit, limit.by === "rim" ? play.rimMm : play.circleMm);
+      if (figure === undefined) return { limit, standing: "unknown" as const, needs: limit.by };
+      const over = play.mm - figure;
+      return {
+        limit,
+        ...(limit.figure.kind === "least" ? { leastMm: figure } : { mostMm: figure }),
+        standing: Math.abs(over) <= SAME_MM ? "at" : over > 0 ? "over" : "under",
+      };
     });
 }
 
@@ -61,12 +67,13 @@ export function playLimits(
  */
 export function limitMm(limit: Limit, diameterMm: number | undefined): number | undefined {
   const scale = limit.unit === "in" ? MM_PER_INCH : 1;
-  const most = figureAt(limit.figure, diameterMm === undefined ? undefined : diameterMm / scale);
-  return most === undefined ? undefined : most * scale;
+  const figure = figureAt(limit.figure, diameterMm === undefined ? undefined : diameterMm / scale);
+  return figure === undefined ? undefined : figure * scale;
 }
 
 function figureAt(figure: LimitFigure, diameter: number | undefined): number | undefined {
   if (figure.kind === "flat") return figure.most;
+  if (figure.kind === "least") return figure.least;
   if (diameter === undefined) return undefined;
   switch (figure.kind) {
     case "scaled":

@@ -51,6 +51,8 @@ export const PlayAnswer = z.strictObject({
       standing: z.enum(["under", "at", "over", "unknown"]),
       /** The most that the rule allows. */
       most: z.strictObject(Movement).optional(),
+      /** Of a depth or thickness: the least that must be left. */
+      least: z.strictObject(Movement).optional(),
       /** Diameter that the rule goes by and that was not given. */
       needs: z.enum(["circle", "rim"]).optional(),
     }),
@@ -63,7 +65,7 @@ export const PlayAnswer = z.strictObject({
 export type PlayAnswer = z.infer<typeof PlayAnswer>;
 
 /**
- * Answers one free-play request: the movement in mm, inches and degrees, beside every published limit of it.
+ * Answers one request: a movement in mm, inches and degrees, or a depth in mm and inches, beside every published limit of it.
  *
  * Errors: `bad-request` naming the field and how to mend it; `unknown-id` for a quantity or place that is not there.
  */
@@ -84,7 +86,9 @@ export function answerPlayRequest(knowledge: Knowledge, input: unknown): PlayAns
   const movement = (mm: number) => ({
     mm,
     in: mm / MM_PER_INCH,
-    ...(circleMm === undefined ? {} : { deg: playDegrees(mm, circleMm, quantity.angle) }),
+    ...(circleMm === undefined || quantity.angle === undefined
+      ? {}
+      : { deg: playDegrees(mm, circleMm, quantity.angle) }),
   });
   const mm = measuredMm(request, circleMm, quantity);
   const standings = playLimits(
@@ -104,7 +108,7 @@ export function answerPlayRequest(knowledge: Knowledge, input: unknown): PlayAns
     name: quantity.name,
     how: quantity.how,
     ...movement(mm),
-    limits: standings.map(({ limit, mostMm, standing, needs }) => ({
+    limits: standings.map(({ limit, mostMm, leastMm, standing, needs }) => ({
       id: limit.id,
       rule: limit.rule,
       country: limit.country,
@@ -112,6 +116,7 @@ export function answerPlayRequest(knowledge: Knowledge, input: unknown): PlayAns
       ...(limit.note === undefined ? {} : { note: limit.note }),
       standing,
       ...(mostMm === undefined ? {} : { most: movement(mostMm) }),
+      ...(leastMm === undefined ? {} : { least: movement(leastMm) }),
       ...(needs === undefined ? {} : { needs }),
     })),
     ...finding(knowledge, quantity.observation, request.place ?? undefined, mm),
@@ -122,9 +127,15 @@ export function answerPlayRequest(knowledge: Knowledge, input: unknown): PlayAns
 function measuredMm(
   { value, unit }: PlayRequest,
   circleMm: number | undefined,
-  { angle, circle }: Knowledge["limits"]["quantities"][number],
+  { name, angle, circle }: Knowledge["limits"]["quantities"][number],
 ): number {
   if (unit !== "deg") return inMm({ value, unit });
+  if (angle === undefined || circle === undefined)
+    throw new CornerwiseError(
+      "bad-request",
+      `unit: ${name} is no movement and has no degrees; give it in "mm" or "in".`,
+      { field: "unit" },
+    );
   if (circleMm !== undefined) return playMm(value, circleMm, angle);
   throw new CornerwiseError(
     "bad-request",

@@ -212,6 +212,25 @@ test("free play at the rim stands beside the rules, at the limit as well as over
   await expect(page.locator("#timeline")).toContainText("measured 50.546");
 });
 
+test("what is left of a tread stands beside what must be left", async ({ page }) => {
+  const id = await caseOfCar(page, 90_000);
+  await page.goto(`/shop/play?case=${id}`);
+  await page.getByLabel("What was measured?").selectOption("tread-depth");
+  await expect(page.getByLabel(/^Diameter/)).toHaveCount(0);
+  await page.getByLabel("Left", { exact: true }).fill("1.6");
+  // 1.6 mm in Great Britain, from a summary; 2/32 in (1.5875 mm) in the United States, 49 CFR 570.9(a), from memory.
+  const british = page.locator("#limits tbody tr").filter({ hasText: "(GB)" });
+  const light = page.locator("#limits tbody tr").filter({ hasText: "49 CFR 570.9(a)" });
+  await expect(british).toContainText("Just what must be left");
+  await expect(light).toContainText("More than must be left");
+  await page.getByLabel("Left", { exact: true }).fill("1.5");
+  await expect(british).toContainText("Less than must be left");
+  await expect(light).toContainText("Less than must be left");
+  await expect(page.locator("#limits")).toContainText("The maker's figure for this car decides");
+  expect(await page.locator("main").innerText()).not.toMatch(/\bsafe\b|\bpass(es|ed)?\b/i);
+  expect(await overhang(page)).toBe(0);
+});
+
 test("the screens that work figures out pass axe, light and dark @both", async ({ page }) => {
   test.setTimeout(120_000);
   const id = await caseOfCar(page, 90_000);

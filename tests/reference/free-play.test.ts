@@ -200,3 +200,44 @@ describe("free play at the steering wheel rim, Great Britain and the European Un
     expect(ids("box-manual")).toEqual(["gb-steering-rim-other"]);
   });
 });
+
+describe("tread and lining that must be left", () => {
+  /*
+   * A-US-15: 49 CFR 570.62(a), heavy vehicles: 4/32 in on front tyres, 2/32 in elsewhere. A-US-16: 570.9(a), light vehicles:
+   * 2/32 in, from memory (Maryland COMAR 11.14.05.05 says the same). A-UK-06: 1.6 mm; Directive 2014/45/EU, item 5.2.3: 1.6 mm,
+   * from memory. A-US-17: 570.59(c): 1/32 in over rivets, 1/16 in over the shoe; 570.5 (light): 1/32 in, from memory.
+   */
+  it.each([
+    ["us-tread", "tread-depth", 2 / 32],
+    ["us-tread-heavy-front", "tread-depth", 4 / 32],
+    ["us-tread-heavy-other", "tread-depth", 2 / 32],
+    ["us-lining-bonded", "lining-bonded", 1 / 32],
+    ["us-lining-bonded-heavy", "lining-bonded", 1 / 16],
+    ["us-lining-riveted", "lining-riveted", 1 / 32],
+    ["us-lining-riveted-heavy", "lining-riveted", 1 / 32],
+  ])("%s: %s at least %d in", (id, quantity, least) => {
+    const at = (value: number) => standing(id, { quantity, ...inches(value) });
+    expect([at(least - 0.001), at(least), at(least + 0.001)].map((l) => l.standing)).toEqual([
+      "under",
+      "at",
+      "over",
+    ]);
+    expect(at(1).least?.in).toBeCloseTo(least, 12);
+    expect(at(1).most).toBeUndefined();
+    expect(standing(id, { quantity, ...mm(least * INCH) }).standing).toBe("at");
+    expect(at(1).rule).toContain("49 CFR 570.");
+  });
+
+  it.each(["gb-tread", "eu-tread"])("%s: 1.6 mm", (id) => {
+    const at = (value: number) => standing(id, { quantity: "tread-depth", ...mm(value) });
+    expect([at(1.59), at(1.6), at(1.61)].map((l) => l.standing)).toEqual(["under", "at", "over"]);
+    expect(at(1.6).least?.mm).toBeCloseTo(1.6, 12);
+  });
+
+  /* Worked by hand: 2/32 in = 1.5875 mm, a little less than 1.6 mm. */
+  it("a tyre that just holds in the United States does not in Great Britain", () => {
+    const asked = { quantity: "tread-depth", ...inches(2 / 32) };
+    expect(standing("us-tread", asked).standing).toBe("at");
+    expect(standing("gb-tread", asked).standing).toBe("under");
+  });
+});

@@ -124,6 +124,13 @@ describe("a play request", () => {
     expect(at(8)).toBeGreaterThan(at(0.2));
   });
 
+  it("gives a depth in mm and inches, and no degrees of it", () => {
+    const answer = ask({ quantity: "tread-depth", value: 3, unit: "mm", circle: { value: 600, unit: "mm" } });
+    expect(answer.in).toBeCloseTo(3 / 25.4, 12);
+    expect(answer.deg).toBeUndefined();
+    expect(answer.limits.every((l) => l.least !== undefined && l.most === undefined)).toBe(true);
+  });
+
   it("never calls a car fit: under is under a rule, and the words beside it say so", () => {
     expect(JSON.stringify(ask({ quantity: "linkage", value: 0, unit: "mm" }))).not.toMatch(
       /\bsafe\b|\bpass/i,
@@ -133,6 +140,11 @@ describe("a play request", () => {
   it.each([
     [{ quantity: "toe", value: 1, unit: "mm" }, "unknown-id", /^quantity: .*"toe".*"steering-rim" \(/],
     [{ quantity: "linkage", value: 1, unit: "deg" }, "bad-request", /^circle is missing.*the tyre/],
+    [
+      { quantity: "tread-depth", value: 1, unit: "deg", circle: { value: 600, unit: "mm" } },
+      "bad-request",
+      /^unit: tread .*no degrees.*"mm" or "in"/,
+    ],
     [
       { quantity: "linkage", value: -1, unit: "mm" },
       "bad-request",

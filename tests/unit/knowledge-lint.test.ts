@@ -315,6 +315,20 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
     ],
   ],
   "limits-fit": [
+    [
+      (records) =>
+        patch(records, "limits.json", {
+          limits: [flat, { ...flat, id: "left", figure: { kind: "least", least: 2 } }],
+        }),
+      "limits.json",
+    ],
+    [
+      (records) => {
+        const { circle: _, ...bare } = plays[0] as Record<string, unknown>;
+        patch(records, "limits.json", { quantities: [bare] });
+      },
+      "limits.json",
+    ],
     [(records) => patch(records, "limits.json", { limits: [flat, flat] }), "limits.json"],
     [
       (records) =>

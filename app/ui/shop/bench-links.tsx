@@ -21,7 +21,7 @@ export function BenchLinks({ caseId }: { readonly caseId?: string }) {
         />
         <BenchLink
           href={`/shop/play${of}`}
-          name="Free play and run-out"
+          name="Free play, run-out, tread and lining"
           about="mm, inches, degrees, and the limits of the rules"
         />
       </ul>

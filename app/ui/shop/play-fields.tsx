@@ -29,6 +29,7 @@ export function PlayFields({
 }) {
   const set = (change: Fields) => onFields({ ...fields, ...change });
   const { limits, quantities } = knowledge.limits;
+  const { circle } = quantity;
   const own = limits.filter((l) => l.quantity === quantity.id);
   const countries = [...new Set(own.map((l) => l.country))].sort();
   const places = knowledge.observations.find((o) => o.id === quantity.observation)?.places ?? [];
@@ -39,7 +40,9 @@ export function PlayFields({
         label="What was measured?"
         value={quantity.id}
         options={quantities.map((q) => ({ value: q.id, name: capital(q.name) }))}
-        onChange={(value) => set({ quantity: value, place: "", circle: "" })}
+        onChange={(value) =>
+          set({ quantity: value, place: "", circle: "", ...(fields["unit"] === "deg" && { unit: "mm" }) })
+        }
       />
       <p>
         <strong>How:</strong> {quantity.how}
@@ -47,7 +50,7 @@ export function PlayFields({
       <div className="fields">
         <TypedField
           id="play-value"
-          label="Movement"
+          label={circle === undefined ? "Left" : "Movement"}
           value={fields["value"] ?? ""}
           disabled={!ready}
           problem={problems["value"]}
@@ -57,24 +60,28 @@ export function PlayFields({
           id="play-unit"
           label="In"
           value={fields["unit"] ?? "mm"}
-          options={[...LENGTHS, { value: "deg", name: "degrees" }]}
+          options={circle === undefined ? LENGTHS : [...LENGTHS, { value: "deg", name: "degrees" }]}
           onChange={(unit) => set({ unit })}
         />
-        <TypedField
-          id="play-circle"
-          label={`Diameter of ${quantity.circle}`}
-          value={fields["circle"] ?? ""}
-          disabled={!ready}
-          problem={problems["circle"]}
-          onChange={(circle) => set({ circle })}
-        />
-        <Choice
-          id="play-circle-unit"
-          label="Diameter in"
-          value={fields["circleUnit"] ?? "mm"}
-          options={LENGTHS}
-          onChange={(circleUnit) => set({ circleUnit })}
-        />
+        {circle !== undefined && (
+          <>
+            <TypedField
+              id="play-circle"
+              label={`Diameter of ${circle}`}
+              value={fields["circle"] ?? ""}
+              disabled={!ready}
+              problem={problems["circle"]}
+              onChange={(value) => set({ circle: value })}
+            />
+            <Choice
+              id="play-circle-unit"
+              label="Diameter in"
+              value={fields["circleUnit"] ?? "mm"}
+              options={LENGTHS}
+              onChange={(circleUnit) => set({ circleUnit })}
+            />
+          </>
+        )}
         {own.some((l) => l.by === "rim") && (
           <TypedField
             id="play-rim"

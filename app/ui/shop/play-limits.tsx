@@ -1,19 +1,33 @@
 import type { PlayAnswer } from "../../../lib/requests/play-request.ts";
 
-const STANDING = {
+const OF_MOST = {
   under: "under the limit",
   at: "at the limit itself",
   over: "over the limit",
 } as const;
+const OF_LEAST = {
+  under: "less than must be left",
+  at: "just what must be left",
+  over: "more than must be left",
+} as const;
 
 /** A movement in every unit, and where it stands beside each rule. */
-export function PlayLimits({ answer, circle }: { readonly answer: PlayAnswer; readonly circle: string }) {
+export function PlayLimits({
+  answer,
+  circle,
+}: {
+  readonly answer: PlayAnswer;
+  /** What it is measured on; a depth has none. */
+  readonly circle: string | undefined;
+}) {
+  const depth = answer.limits.some(({ least }) => least !== undefined);
+  const words = depth ? OF_LEAST : OF_MOST;
   return (
     <>
       <p className="lead" role="status">
         {movementWords(answer)}
       </p>
-      {answer.deg === undefined && (
+      {answer.deg === undefined && circle !== undefined && (
         <p className="small soft">With the diameter of {circle} it is told in degrees too.</p>
       )}
       <table className="figures">
@@ -24,18 +38,18 @@ export function PlayLimits({ answer, circle }: { readonly answer: PlayAnswer; re
           <tr>
             <th scope="col">Rule</th>
             <th scope="col" className="figure">
-              At most
+              {depth ? "At least" : "At most"}
             </th>
           </tr>
         </thead>
         <tbody>
-          {answer.limits.map(({ id, rule, country, applies, note, standing, most, needs }) => (
+          {answer.limits.map(({ id, rule, country, applies, note, standing, most, least, needs }) => (
             <tr key={id}>
               <th scope="row">
                 <strong>
                   {standing === "unknown"
                     ? `Needs the ${needs === "rim" ? "rim's size" : `diameter of ${circle}`}`
-                    : sentence(STANDING[standing])}
+                    : sentence(words[standing])}
                 </strong>
                 <span className="detail">
                   {rule} ({country})
@@ -46,15 +60,7 @@ export function PlayLimits({ answer, circle }: { readonly answer: PlayAnswer; re
                 </span>
               </th>
               <td className="figure">
-                {most !== undefined && (
-                  <>
-                    {most.mm.toFixed(1)} mm
-                    <span className="small detail">{most.in.toFixed(3)} in</span>
-                    {most.deg !== undefined && (
-                      <span className="small detail">{most.deg.toFixed(1)}&deg;</span>
-                    )}
-                  </>
-                )}
+                <Size size={most ?? least} />
               </td>
             </tr>
           ))}
@@ -64,6 +70,17 @@ export function PlayLimits({ answer, circle }: { readonly answer: PlayAnswer; re
       <p className="notice">
         <strong>{answer.decides}</strong>
       </p>
+    </>
+  );
+}
+
+function Size({ size }: { readonly size: PlayAnswer["limits"][number]["most"] }) {
+  if (size === undefined) return null;
+  return (
+    <>
+      {size.mm.toFixed(1)} mm
+      <span className="small detail">{size.in.toFixed(3)} in</span>
+      {size.deg !== undefined && <span className="small detail">{size.deg.toFixed(1)}&deg;</span>}
     </>
   );
 }

@@ -16,7 +16,8 @@ const MM_PER_INCH = 25.4;
 /** Reads the form of a quantity. */
 export function readPlay(fields: Fields, { id, circle }: Quantity): ReadPlay {
   const problems: Record<string, string> = {};
-  const unit = fields["unit"] === "in" || fields["unit"] === "deg" ? fields["unit"] : "mm";
+  const degrees = fields["unit"] === "deg" && circle !== undefined;
+  const unit = degrees ? "deg" : fields["unit"] === "in" ? "in" : "mm";
   const circleUnit = fields["circleUnit"] === "in" ? "in" : "mm";
   const scale = circleUnit === "in" ? MM_PER_INCH : 1;
   const value = readField(fields, problems, "value", {
@@ -24,11 +25,14 @@ export function readPlay(fields: Fields, { id, circle }: Quantity): ReadPlay {
     most: unit === "deg" ? 90 : unit === "in" ? 20 : 500,
     such: unit === "deg" ? "5" : unit === "in" ? "0.5" : "12",
   });
-  const diameter = readField(fields, problems, "circle", {
-    least: Math.ceil(100 / scale),
-    most: Math.floor(1500 / scale),
-    such: circleUnit === "in" ? "15" : "380",
-  });
+  const diameter =
+    circle === undefined
+      ? undefined
+      : readField(fields, problems, "circle", {
+          least: Math.ceil(100 / scale),
+          most: Math.floor(1500 / scale),
+          such: circleUnit === "in" ? "15" : "380",
+        });
   const rim = readField(fields, problems, "rim", { least: 8, most: 30, such: "16" });
   if (unit === "deg" && value !== undefined && (fields["circle"]?.trim() ?? "") === "")
     problems["circle"] = `Degrees need the diameter of ${circle}.`;

@@ -11,9 +11,9 @@ import { readPlay } from "./play-request.ts";
 import { PlayTakeOver } from "./play-take-over.tsx";
 import { ShopFrame, type ShopProps } from "./shop-frame.tsx";
 
-/** A movement in mm, inches and degrees, beside the limits of the rules. */
+/** A movement in mm, inches and degrees, or what is left of tread or lining, beside the limits of the rules. */
 export function PlayScreen() {
-  return <ShopFrame title="Free play and run-out" body={Play} />;
+  return <ShopFrame title="Free play, run-out, tread and lining" body={Play} />;
 }
 
 function Play({ knowledge, open, settings }: ShopProps) {

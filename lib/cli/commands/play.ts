@@ -4,14 +4,16 @@ import type { Command } from "../command.ts";
 
 const HELP = `Use: cornerwise play [--lines] [options] < request.json
 
-Turns free play or run-out into mm, inches and degrees, and sets it beside the
-published limits, each with the rule that it stands in. Reads one JSON request from
+Turns free play or run-out into mm, inches and degrees, a depth of tread or lining
+into mm and inches, and sets it beside the published limits, each with the rule that
+it stands in. Reads one JSON request from
 standard input, or many with --lines (one request a line, one answer a line, in
 order; for a bad line an object {"error": {"code", "message"}}).
 
 Request:
   {"quantity": "steering-rim",                what was measured: steering-rim,
-                                              linkage or rim-run-out
+                                              linkage, rim-run-out, tread-depth,
+                                              lining-bonded or lining-riveted
    "value": 20, "unit": "mm",                 mm, in or deg
    "circle": {"value": 380, "unit": "mm"},    diameter measured on: the steering
                                               wheel, the tyre, the rim
@@ -24,9 +26,11 @@ Only quantity, value and unit are needed; degrees and some rules need the circle
 Answer:
   {"release", "quantity", "name", "how", "mm", "in", "deg",
    "limits": [{"id", "rule", "country", "applies", "note", "needs",
-               "standing": "under|at|over|unknown", "most": {"mm", "in", "deg"}}],
+               "standing": "under|at|over|unknown", "most": {"mm", "in", "deg"},
+               "least": {"mm", "in"}}],
    "finding": {"id", "value"}, "findingName", "decides"}
-"how" says how it is measured. "most" is what the rule allows; "at" is exactly that.
+"how" says how it is measured. "most" is what the rule allows, "least" what it wants
+left; "at" is exactly that.
 "unknown": the rule goes by a diameter that was not given ("needs"). "finding" can be
 put into a weigh request. The maker's figure decides; no answer says that a car is
 fit to drive.
@@ -43,7 +47,7 @@ Examples:
 /** `cornerwise play`: a movement in mm, inches and degrees beside the published limits. */
 export const playCommand: Command = {
   name: "play",
-  summary: "convert free play or run-out and set it beside the published limits",
+  summary: "convert free play, run-out or a depth and set it beside the published limits",
   help: HELP,
   run: (args, io) =>
     answerJson("play", args, io, answerPlayRequest, `{"quantity": "linkage", "value": 6, "unit": "mm"}`),

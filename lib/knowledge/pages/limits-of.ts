@@ -29,6 +29,8 @@ export function figureWords({ figure, unit, by }: Pick<Limit, "figure" | "unit" 
   switch (figure.kind) {
     case "flat":
       return size(figure.most);
+    case "least":
+      return `at least ${size(figure.least)}`;
     case "scaled":
       return `${size(figure.most)} for every ${size(figure.on)} ${across}`;
     case "steps": {

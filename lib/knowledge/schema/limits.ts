@@ -6,6 +6,8 @@ const Size = z.number().positive();
 /** How a rule gives its figure. Sizes are in the rule's own unit. */
 export const LimitFigure = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("flat"), most: Size }),
+  /** What must be left: a depth or a thickness. */
+  z.strictObject({ kind: z.literal("least"), least: Size }),
   /** By diameter, in steps: the first whose `upTo` is not passed, else `above`. */
   z.strictObject({
     kind: z.literal("steps"),
@@ -28,7 +30,7 @@ export const LimitFigure = z.discriminatedUnion("kind", [
 ]);
 export type LimitFigure = z.infer<typeof LimitFigure>;
 
-/** `limits.json`: published limits of free play and run-out, each with the rule that it stands in. */
+/** `limits.json`: published limits of free play, run-out and wear, each with the rule that it stands in. */
 export const Limits = z.strictObject({
   about: Paragraph,
   /** What is said beside every comparison. */
@@ -39,10 +41,10 @@ export const Limits = z.strictObject({
         id: Id,
         name: Line,
         how: Paragraph,
-        /** The circle on which the movement is measured, such as "the steering wheel". */
-        circle: Line,
+        /** The circle on which the movement is measured, such as "the steering wheel"; a depth has none. */
+        circle: Line.optional(),
         /** "swing": a point moves along the circle; "tilt": a disc that does not stand square, read over a whole turn. */
-        angle: z.enum(["swing", "tilt"]),
+        angle: z.enum(["swing", "tilt"]).optional(),
         /** Observation that the measured mm answer. */
         observation: Id.optional(),
       }),

@@ -217,13 +217,16 @@ test("what is left of a tread stands beside what must be left", async ({ page })
   await page.goto(`/shop/play?case=${id}`);
   await page.getByLabel("What was measured?").selectOption("tread-depth");
   await expect(page.getByLabel(/^Diameter/)).toHaveCount(0);
-  await page.getByLabel("Left", { exact: true }).fill("1.6");
+  await page.getByLabel("What is left").fill("1.6");
   // 1.6 mm in Great Britain, from a summary; 2/32 in (1.5875 mm) in the United States, 49 CFR 570.9(a), from memory.
   const british = page.locator("#limits tbody tr").filter({ hasText: "(GB)" });
   const light = page.locator("#limits tbody tr").filter({ hasText: "49 CFR 570.9(a)" });
   await expect(british).toContainText("Just what must be left");
   await expect(light).toContainText("More than must be left");
-  await page.getByLabel("Left", { exact: true }).fill("1.5");
+  // A tenth of a millimetre would show both figures as 1.6 mm.
+  await expect(british).toContainText("1.60 mm");
+  await expect(light).toContainText("1.59 mm");
+  await page.getByLabel("What is left").fill("1.5");
   await expect(british).toContainText("Less than must be left");
   await expect(light).toContainText("Less than must be left");
   await expect(page.locator("#limits")).toContainText("The maker's figure for this car decides");

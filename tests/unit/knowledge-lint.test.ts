@@ -323,6 +323,14 @@ const BREAKS: Record<string, [TinyChange, string][]> = {
       "limits.json",
     ],
     [
+      (records) =>
+        patch(records, "limits.json", {
+          quantities: [{ ...plays[0], observation: "joint-play" }],
+          limits: [{ ...flat, figure: { kind: "least", least: 2 } }],
+        }),
+      "limits.json",
+    ],
+    [
       (records) => {
         const { circle: _, ...bare } = plays[0] as Record<string, unknown>;
         patch(records, "limits.json", { quantities: [bare] });

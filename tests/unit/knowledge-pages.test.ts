@@ -284,7 +284,8 @@ describe("the lists", () => {
 
 describe("limits in words", () => {
   // 49 CFR 570.7(b): a quarter of an inch; 570.7(a) table 1: 2 in at 16 in or less to 2 3/4 in at 22 in;
-  // GB inspection manual of 2012, 2.2: 13 mm on a wheel of 380 mm; Missouri 11 CSR 50-2.200: 2 in up to 18 in, else 3 in.
+  // GB inspection manual of 2012, 2.2: 13 mm on a wheel of 380 mm; Missouri 11 CSR 50-2.200: 2 in up to 18 in, else 3 in;
+  // 49 CFR 570.62(a): 4/32 in left on front tyres; 1.6 mm of tread in Great Britain, from a summary.
   it.each([
     ["us-linkage", "0.25 in"],
     [
@@ -292,6 +293,8 @@ describe("limits in words", () => {
       "2 in at 16 in across or less, 2.25 in at 18 in across, 2.5 in at 20 in across, 2.75 in at 22 in across or more",
     ],
     ["gb-steering-rim-rack", "13 mm for every 380 mm across"],
+    ["us-tread-heavy-front", "at least 0.125 in"],
+    ["gb-tread", "at least 1.6 mm"],
     ["us-mo-steering-rim", "2 in up to 18 in across, 3 in above 18 in"],
   ])("says the figure of %s", (id, words) => {
     const limit = knowledge.limits.limits.find((l) => l.id === id);

@@ -21,8 +21,8 @@ export function BenchLinks({ caseId }: { readonly caseId?: string }) {
         />
         <BenchLink
           href={`/shop/play${of}`}
-          name="Free play, run-out, tread and lining"
-          about="mm, inches, degrees, and the limits of the rules"
+          name="Free play, run-out and wear limits"
+          about="mm, inches, degrees, tread and lining, beside the rules"
         />
       </ul>
     </SheetPart>

@@ -50,7 +50,7 @@ export function PlayFields({
       <div className="fields">
         <TypedField
           id="play-value"
-          label={circle === undefined ? "Left" : "Movement"}
+          label={circle === undefined ? "What is left" : "Movement"}
           value={fields["value"] ?? ""}
           disabled={!ready}
           problem={problems["value"]}

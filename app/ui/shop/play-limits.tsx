@@ -25,7 +25,7 @@ export function PlayLimits({
   return (
     <>
       <p className="lead" role="status">
-        {movementWords(answer)}
+        {movementWords(answer, depth)}
       </p>
       {answer.deg === undefined && circle !== undefined && (
         <p className="small soft">With the diameter of {circle} it is told in degrees too.</p>
@@ -60,7 +60,7 @@ export function PlayLimits({
                 </span>
               </th>
               <td className="figure">
-                <Size size={most ?? least} />
+                <Size size={most ?? least} depth={least !== undefined} />
               </td>
             </tr>
           ))}
@@ -74,19 +74,32 @@ export function PlayLimits({
   );
 }
 
-function Size({ size }: { readonly size: PlayAnswer["limits"][number]["most"] }) {
+function Size({
+  size,
+  depth,
+}: {
+  readonly size: PlayAnswer["limits"][number]["most"];
+  readonly depth: boolean;
+}) {
   if (size === undefined) return null;
+  const { mm, inches } = digits(depth);
   return (
     <>
-      {size.mm.toFixed(1)} mm
-      <span className="small detail">{size.in.toFixed(3)} in</span>
+      {size.mm.toFixed(mm)} mm
+      <span className="small detail">{size.in.toFixed(inches)} in</span>
       {size.deg !== undefined && <span className="small detail">{size.deg.toFixed(1)}&deg;</span>}
     </>
   );
 }
 
-function movementWords({ mm, in: inches, deg }: PlayAnswer): string {
-  return `${mm.toFixed(1)} mm = ${inches.toFixed(3)} in${deg === undefined ? "" : ` = ${deg.toFixed(2)}°`}`;
+/** Digits after the point: with fewer, 2/32 in and 1.6 mm of tread would look the same and stand differently. */
+function digits(depth: boolean): { mm: number; inches: number } {
+  return depth ? { mm: 2, inches: 4 } : { mm: 1, inches: 3 };
+}
+
+function movementWords({ mm, in: inches, deg }: PlayAnswer, depth: boolean): string {
+  const to = digits(depth);
+  return `${mm.toFixed(to.mm)} mm = ${inches.toFixed(to.inches)} in${deg === undefined ? "" : ` = ${deg.toFixed(2)}°`}`;
 }
 
 function sentence(words: string): string {

@@ -13,7 +13,7 @@ import { ShopFrame, type ShopProps } from "./shop-frame.tsx";
 
 /** A movement in mm, inches and degrees, or what is left of tread or lining, beside the limits of the rules. */
 export function PlayScreen() {
-  return <ShopFrame title="Free play, run-out, tread and lining" body={Play} />;
+  return <ShopFrame title="Free play, run-out and wear limits" body={Play} />;
 }
 
 function Play({ knowledge, open, settings }: ShopProps) {

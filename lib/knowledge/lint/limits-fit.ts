@@ -5,7 +5,7 @@ import type { LintFinding, LintRule } from "./rule.ts";
 export const limitsFit: LintRule = {
   name: "limits-fit",
   about:
-    "In limits.json ids stand once, every limit's quantity is there and has a limit, the limits of a quantity are all a most or all a least, a movement has its circle and angle, tables rise with the diameter, and observations are measured in mm.",
+    "In limits.json ids stand once, every limit's quantity is there and has a limit, the limits of a quantity are all a most or all a least, what must be left answers no observation, a movement has its circle and angle, tables rise with the diameter, and observations are measured in mm.",
   check: ({ knowledge, observations }) => {
     const { quantities, limits } = knowledge.limits;
     const found: LintFinding[] = [];
@@ -22,6 +22,12 @@ export const limitsFit: LintRule = {
       const least = own.filter((limit) => limit.figure.kind === "least");
       if (least.length !== 0 && least.length !== own.length)
         say(`quantity "${id}": some limits are a most, others a least`, "Make two quantities of it.");
+      // Grades of an observation rise with its value; the less is left, the worse.
+      if (least.length !== 0 && observation !== undefined)
+        say(
+          `quantity "${id}" is what must be left, and the grades of "${observation}" rise with the value`,
+          "Leave the observation out.",
+        );
       if ((circle === undefined) !== (angle === undefined))
         say(
           `quantity "${id}" has only one of circle and angle`,

@@ -44,6 +44,7 @@ export {
   type WearLine,
   wearView,
   weigh,
+  type Bounds,
   type Weighed,
   weighing,
   type Weighing,

@@ -71,6 +71,7 @@ function rank(situation: Situation): Ranked {
     id: row.id,
     name: rowName(loaded(), row),
     explains: row.explains,
+    presentBounds: row.presentBounds,
     proven: row.proven,
     // The same objects as in `leaders`: a message carries what is named twice once.
     members: row.suspects.map((ranked) => leaders.get(ranked.suspect.id) ?? leader(ranked)),

@@ -12,6 +12,7 @@ import type {
   StopSignal,
   WearLine,
   WearOptions,
+  Bounds,
   Weighed,
   Why,
 } from "../../lib/engine/index.ts";
@@ -43,6 +44,7 @@ export interface Row {
   readonly id: string;
   readonly name: string;
   readonly explains: number;
+  readonly presentBounds?: Bounds | undefined;
   readonly proven: boolean;
   readonly members: readonly Leader[];
 }

@@ -43,6 +43,6 @@ export { typicalPriors } from "./typical-priors.ts";
 export { wearView } from "./wear-view.ts";
 export type { WearLine, WearOptions } from "./wear-view.ts";
 export { weigh, weighing } from "./weigh.ts";
-export type { ExplainingSet, RankedSuspect, Weighed, Weighing } from "./weigh.ts";
+export type { Bounds, ExplainingSet, RankedSuspect, Weighed, Weighing } from "./weigh.ts";
 export { whySuspect } from "./why.ts";
 export type { AnswerWeight, Why } from "./why.ts";

@@ -1,6 +1,6 @@
 import type { PlaceRecord } from "../knowledge/schema/compiled.ts";
 import type { Grounded } from "./ground.ts";
-import type { RankedSuspect, Weighed } from "./weigh.ts";
+import type { Bounds, RankedSuspect, Weighed } from "./weigh.ts";
 
 /** One line of the ranking: a suspect, or the same fault at places that the answers do not tell apart. */
 export interface RankingRow {
@@ -15,6 +15,8 @@ export interface RankingRow {
   readonly explains: number;
   /** Chance that at least one of them is there. */
   readonly present: number;
+  /** Only when links were cut: proven bounds of the chance that at least one of them is there. */
+  readonly presentBounds?: Bounds | undefined;
   readonly proven: boolean;
 }
 
@@ -86,8 +88,18 @@ function row(grounded: Grounded, group: RankedSuspect[], together: Together): Ra
     place: placesName(places),
     explains: Math.min(1, Math.max(first.explains, sum - shared)),
     present: 1 - suspects.reduce((none, r) => none * (1 - r.present), 1),
+    ...boundsOfAny(suspects),
     proven: first.proven,
   };
+}
+
+/** One of several is there at least as surely as each alone, and at most as often as all of them added up. */
+function boundsOfAny(suspects: readonly RankedSuspect[]): Pick<RankingRow, "presentBounds"> {
+  const bounds = suspects.flatMap((r) => r.presentBounds ?? []);
+  if (bounds.length < suspects.length) return {};
+  const low = Math.max(...bounds.map((b) => b.low));
+  const high = bounds.reduce((sum, b) => sum + b.high, 0);
+  return { presentBounds: { low, high: Math.min(1, high) } };
 }
 
 function narrowest(grounded: Grounded, places: readonly PlaceRecord[]): string {

@@ -1,10 +1,16 @@
 import type { Answer, AnswerProblem } from "./answers.ts";
 import { type Assembled, assembleEvidence } from "./assemble.ts";
-import { explain, type Explanation, posterior } from "./core/index.ts";
+import { explain, type Explanation, marginalBounds, posterior } from "./core/index.ts";
 import type { Grounded } from "./ground.ts";
 import { decisivelySeenSuspects, provenSuspects } from "./proven.ts";
 import { type StopNotice, stopNotices } from "./stop-notices.ts";
 import type { Suspect } from "./suspect.ts";
+
+/** A chance that was not worked out exactly lies from `low` to `high`, both 0..1. */
+export interface Bounds {
+  readonly low: number;
+  readonly high: number;
+}
 
 /** A suspect with its chances. */
 export interface RankedSuspect {
@@ -13,6 +19,8 @@ export interface RankedSuspect {
   readonly explains: number;
   /** Chance that the fault is there, whether or not it explains anything. */
   readonly present: number;
+  /** Only when links were cut: proven bounds of `present`; what it explains is at most `high`. */
+  readonly presentBounds?: Bounds | undefined;
   /** A decisive finding of it was seen by hand. */
   readonly proven: boolean;
 }
@@ -34,7 +42,7 @@ export interface Weighed {
   readonly sets: readonly ExplainingSet[];
   /** Certified share of all explaining sets that `sets` does not list. */
   readonly otherCombinations: number;
-  /** True when links had to be cut to stay within the budget; the chances are then estimates, not exact. */
+  /** True when links had to be cut to stay within the budget; the chances are then estimates, and `presentBounds` are given. */
   readonly approximate: boolean;
   /** Natural log of the probability of all answers; while `approximate`, a lower bound of it. */
   readonly logEvidence: number;
@@ -72,7 +80,14 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
   const { evidence, targets } = assembled;
   const explanation = targets.length > 0 ? explain(evidence, targets) : undefined;
   const base = explanation ?? posterior(evidence);
-  const explains = explanation?.involved ?? base.marginals;
+  const bounds = base.approximate ? marginalBounds(evidence) : undefined;
+  // The estimate nearest to what is proven is nearer to the truth, too.
+  const present = bounds
+    ? base.marginals.map((p, i) => Math.min(bounds.high[i] ?? 1, Math.max(bounds.low[i] ?? 0, p)))
+    : base.marginals;
+  const explains = explanation
+    ? explanation.involved.map((p, i) => Math.min(p, bounds?.high[i] ?? 1))
+    : present;
   const seen = decisivelySeenSuspects(grounded, assembled);
   const proven = provenSuspects(grounded, seen, base.marginals);
   const byId = idOrder(grounded);
@@ -80,7 +95,10 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
     .map((suspect) => ({
       suspect,
       explains: clamp(explains[suspect.index] ?? 0),
-      present: clamp(base.marginals[suspect.index] ?? 0),
+      present: clamp(present[suspect.index] ?? 0),
+      ...(bounds && {
+        presentBounds: { low: bounds.low[suspect.index] ?? 0, high: bounds.high[suspect.index] ?? 1 },
+      }),
       proven: proven.has(suspect.id),
     }))
     .sort((a, b) => b.explains - a.explains || (byId[a.suspect.index] ?? 0) - (byId[b.suspect.index] ?? 0));

@@ -60,6 +60,8 @@ export const WeighAnswer = z.strictObject({
       place: z.string(),
       probability: z.number(),
       present: z.number(),
+      /** Only while `approximate`: proven bounds of `present`; `probability` is truly at most `high`. */
+      presentBounds: z.strictObject({ low: z.number(), high: z.number() }).optional(),
       proven: z.boolean(),
     }),
   ),
@@ -127,6 +129,7 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
         place: r.place,
         probability: r.explains,
         present: r.present,
+        ...(r.presentBounds && { presentBounds: r.presentBounds }),
         proven: r.proven,
       })),
     notInKnowledge: weighed.notInKnowledge,

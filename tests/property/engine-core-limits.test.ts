@@ -95,7 +95,7 @@ describe("size", () => {
       const result = posterior(model);
       expect(result.approximate).toBe(true);
       expect(result.logEvidence).toBeLessThanOrEqual(Math.log(oracle.evidence) + 1e-9);
-      // Marginals have no proven bound: without locality they may be far off, which is why the flag is set.
+      // Without locality they may be far off, which is why the flag is set; marginal-bounds.test.ts has what is proven.
       expect(result.marginals.every((p) => p >= 0 && p <= 1)).toBe(true);
     }
   });

@@ -2,7 +2,7 @@
 import { useState } from "react";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader, Ranked, Row, Situation } from "../../engine/protocol.ts";
-import { chanceWords, percent } from "../../text/chance-words.ts";
+import { betweenWords, chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
 import { partHref } from "../../text/page-links.ts";
 import { Fold } from "../fold.tsx";
@@ -65,6 +65,11 @@ export function Ranking({
                   {chanceWords(row.explains)} <span className="soft">({percent(row.explains)})</span>
                 </span>
                 <ChanceBar chance={row.explains} look="solid" />
+                {row.presentBounds && (
+                  <span className="small soft">
+                    For certain: {betweenWords(row.presentBounds)} that it is there
+                  </span>
+                )}
                 <span className="hidden">Why?</span>
               </button>
               <AboutLink
@@ -128,7 +133,8 @@ export function Ranking({
       )}
       {ranked.approximate && (
         <p className="notice small">
-          These chances are rounded down: the case is too tangled to work out exactly.
+          These chances are estimates: the case is too tangled to work out exactly. What is certain stands
+          under each.
         </p>
       )}
       {ranked.problems.map((problem) => (

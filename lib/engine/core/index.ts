@@ -7,5 +7,7 @@ export { LEAK_CEILING, LEAK_FLOOR, STRENGTH_CEILING } from "./evidence.ts";
 export type { CoreOptions, Evidence, NegativeFactor, PositiveBit } from "./evidence.ts";
 export { explain, MAX_TARGETS } from "./explain.ts";
 export type { Explanation } from "./explain.ts";
+export { marginalBounds } from "./marginal-bounds.ts";
+export type { MarginalBounds } from "./marginal-bounds.ts";
 export { posterior, run } from "./run.ts";
 export type { LinkFired, Posterior, Run } from "./run.ts";

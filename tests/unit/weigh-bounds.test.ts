@@ -25,7 +25,7 @@ function answersOf(count: number): Answer[] {
 
 describe("bounds of an approximate weighing", () => {
   it("stand beside every suspect and line, and hold what is shown", () => {
-    const { weighed } = weighing(grounded, answersOf(300));
+    const { weighed } = weighing(grounded, answersOf(450));
     expect(weighed.approximate).toBe(true);
     for (const { present, explains, presentBounds } of weighed.ranking) {
       expect(presentBounds).toBeDefined();
@@ -53,7 +53,7 @@ describe("bounds of an approximate weighing", () => {
     const few = ask(2);
     expect(few.approximate).toBe(false);
     expect(few.ranking.some((r) => "presentBounds" in r)).toBe(false);
-    const many = ask(300);
+    const many = ask(450);
     expect(many.approximate).toBe(true);
     expect(many.ranking.every((r) => r.presentBounds !== undefined)).toBe(true);
   }, 60_000);

@@ -40,7 +40,6 @@ import type {
   ToWorker,
   Wear,
 } from "./protocol.ts";
-
 import {
   askedFor,
   foresee,

@@ -1,5 +1,4 @@
 import {
-  type Answer,
   type Grounded,
   groundCar,
   type PreviewedResult,
@@ -11,6 +10,7 @@ import {
   weighing,
 } from "../../lib/engine/index.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { answerOfCase } from "./answer-of-case.ts";
 import type { Situation } from "./protocol.ts";
 
 /** Weighings kept: that of the case, and those of the answers that may come next. */
@@ -108,19 +108,8 @@ export async function foresee(
   for (const { answers } of likely.slice(0, MOST_FORESEEN)) {
     await pause();
     if (!stillAsked()) return;
-    proposals({ ...situation, answers: [...situation.answers, ...answers.map(inCaseOrder)] }, after);
+    proposals({ ...situation, answers: [...situation.answers, ...answers.map(answerOfCase)] }, after);
   }
-}
-
-/** An answer with its fields in the order in which a case gives them, which is what it is found again by. */
-function inCaseOrder({ finding, state, level, value, by }: Answer): Answer {
-  return {
-    finding,
-    state,
-    ...(level !== undefined && { level }),
-    ...(value !== undefined && { value }),
-    by,
-  };
 }
 
 function keptOf<T>(

@@ -3,6 +3,7 @@ import { findingAnswers, presentContexts } from "../../../lib/case/present-conte
 import { readCar } from "../../../lib/car/car.ts";
 import { type FittedPart, fittedThatHold } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { answerOfCase } from "../../engine/answer-of-case.ts";
 import type { Situation } from "../../engine/protocol.ts";
 
 /** What the engine is told of a case: nothing but the car, what happened to it and the answers. */
@@ -11,13 +12,7 @@ export function situationOf(knowledge: Knowledge, state: CaseState): Situation {
     car: state.car,
     contexts: presentContexts(knowledge, state),
     fitted: partsFitted(knowledge, state).hold,
-    answers: findingAnswers(knowledge, state).map(({ finding, state: is, level, value, by }) => ({
-      finding,
-      state: is,
-      ...(level !== undefined && { level }),
-      ...(value !== undefined && { value }),
-      by,
-    })),
+    answers: findingAnswers(knowledge, state).map(answerOfCase),
   };
 }
 

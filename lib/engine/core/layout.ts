@@ -1,3 +1,4 @@
+import { disjointSets } from "../../maths/disjoint-sets.ts";
 import type { Bit } from "./checked-evidence.ts";
 import { type EliminationPlan, eliminationPlan, type HeavyFault } from "./elimination-plan.ts";
 
@@ -109,22 +110,11 @@ export function layout(
 }
 
 function connectedGroups(heavy: readonly HeavyFault[], bitCount: number): HeavyFault[][] {
-  const root = Int32Array.from({ length: bitCount }, (_, k) => k);
-  const find = (k: number): number => {
-    let at = k;
-    while (root[at] !== at) {
-      root[at] = root[root[at] as number] as number;
-      at = root[at] as number;
-    }
-    return at;
-  };
-  for (const { bits } of heavy) {
-    const first = find(bits[0] as number);
-    for (const bit of bits) root[find(bit)] = first;
-  }
+  const sets = disjointSets(bitCount);
+  for (const { bits } of heavy) for (const bit of bits) sets.join(bits[0] as number, bit);
   const groups = new Map<number, HeavyFault[]>();
   for (const fault of heavy) {
-    const key = find(fault.bits[0] as number);
+    const key = sets.find(fault.bits[0] as number);
     const group = groups.get(key);
     if (group) group.push(fault);
     else groups.set(key, [fault]);

@@ -1,3 +1,4 @@
+import { disjointSets } from "../../maths/disjoint-sets.ts";
 import { affordableLayout } from "./affordable-layout.ts";
 import { type Bit, checkedEvidence } from "./checked-evidence.ts";
 import type { CoreOptions, Evidence } from "./evidence.ts";
@@ -172,25 +173,19 @@ function logJoint(
 
 /** Parts of the network by links that can fire, over the suspects that have any. */
 function partsOf(bits: readonly Bit[], alpha: Float64Array): Part[] {
-  const root = Int32Array.from({ length: alpha.length + bits.length }, (_, at) => at);
-  const find = (from: number): number => {
-    let at = from;
-    while (root[at] !== at) at = root[at] as number;
-    root[from] = at;
-    return at;
-  };
+  const sets = disjointSets(alpha.length + bits.length);
   bits.forEach(({ parents, w }, k) => {
     parents.forEach((i, p) => {
-      if (w[p] !== 0 && alpha[i] !== 0) root[find(i)] = find(alpha.length + k);
+      if (w[p] !== 0 && alpha[i] !== 0) sets.join(alpha.length + k, i);
     });
   });
   const parts = new Map<number, { suspects: number[]; active: number[] }>();
   bits.forEach((_, k) => {
-    const key = find(alpha.length + k);
+    const key = sets.find(alpha.length + k);
     const part = parts.get(key) ?? { suspects: [], active: [] };
     part.active.push(k);
     parts.set(key, part);
   });
-  alpha.forEach((_, i) => parts.get(find(i))?.suspects.push(i));
+  alpha.forEach((_, i) => parts.get(sets.find(i))?.suspects.push(i));
   return [...parts.values()];
 }

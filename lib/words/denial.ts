@@ -1,7 +1,7 @@
 import type { Hits } from "./hits.ts";
 import { coveredBy, hitsByToken, shareWord } from "./hits.ts";
 import type { Mention } from "./mentions.ts";
-import { complaintOf, isLimiting, tellsComplaint } from "./mentions.ts";
+import { complaintOf, firstFrom, isLimiting, tellsComplaint } from "./mentions.ts";
 import type { Hit } from "./phrases.ts";
 import type { Token } from "./tokens.ts";
 
@@ -22,6 +22,7 @@ const GONE_BACK = 12;
 export interface Denials {
   readonly negators: readonly Hit[];
   readonly gone: readonly Hit[];
+  readonly cured: readonly Hit[];
 }
 
 /** The negators and endings that stand: "no idea" denies nothing, "does not go away" ends nothing. */
@@ -42,7 +43,8 @@ export function standingDenials(tokens: readonly Token[], hits: Hits, phrases: r
     .of("gone")
     .filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)))
     .filter((hit) => !all.some((negator) => precedes(negator, hit) || isWithin(negator, hit)));
-  return { negators, gone };
+  const cured = hits.of("cured").filter((hit) => !all.some((negator) => precedes(negator, hit)));
+  return { negators, gone, cured };
 }
 
 /** Pairs that cancel out: "cannot drive without", "never ... unless". */
@@ -82,7 +84,7 @@ export function markDenied(
   const negators = groupBySegment(segments, denials.negators, (hit) => hit.first);
   const gone = groupBySegment(segments, denials.gone, (hit) => hit.first);
   const fine = groupBySegment(segments, hits.of("fine"), (hit) => hit.first);
-  const cured = groupBySegment(segments, hits.of("cured"), (hit) => hit.first);
+  const cured = groupBySegment(segments, denials.cured, (hit) => hit.first);
   const marked = new Map<Mention, Partial<Mention>>();
   const deny = (mention: Mention, how: Partial<Mention> = {}) =>
     marked.set(mention, { ...marked.get(mention), state: "absent", ...how });
@@ -262,18 +264,6 @@ function denyGone(
   if (last === undefined) return;
   const complaint = complaintOf(last);
   for (const mention of earlier) if (complaintOf(mention) === complaint) deny(mention, { ended: true });
-}
-
-/** Index of the first mention that starts at the token or later; mentions are in reading order. */
-function firstFrom(mentions: readonly Mention[], token: number): number {
-  let low = 0;
-  let high = mentions.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((mentions[middle]?.hit.first ?? 0) < token) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 /** "fine at low speed", "in the wet it is quiet". */

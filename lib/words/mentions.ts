@@ -58,3 +58,15 @@ function impliesComplaint(feature: CompiledFeature): boolean {
 export function featuresById(knowledge: Knowledge): ReadonlyMap<string, CompiledFeature> {
   return new Map(knowledge.features.map((feature) => [feature.id, feature]));
 }
+
+/** Index of the first mention that starts at the token or later; mentions are in reading order. */
+export function firstFrom(mentions: readonly Mention[], token: number): number {
+  let low = 0;
+  let high = mentions.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((mentions[middle]?.hit.first ?? 0) < token) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

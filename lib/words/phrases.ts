@@ -21,11 +21,14 @@ export interface PhraseText {
   readonly sense: Sense;
   readonly text: string;
   readonly gap: number;
+  /** Bare words that it reaches further off, and across a mark: "discs changed. It made no difference". */
+  readonly outcome?: ReadonlySet<string> | undefined;
 }
 
 interface Phrase {
   readonly sense: Sense;
   readonly gap: number;
+  readonly outcome: ReadonlySet<string> | undefined;
   readonly slots: readonly Slot[];
 }
 
@@ -37,6 +40,10 @@ export interface Hit {
   readonly last: number;
 }
 
+/** How many other words may stand before a word of the outcome, and from which word of a phrase on one is looked for. */
+const OUTCOME_GAP = 6;
+const OUTCOME_FROM = 2;
+
 /** Phrases by the key of their first word. */
 export type PhraseIndex = ReadonlyMap<string, readonly Phrase[]>;
 
@@ -44,7 +51,7 @@ export type PhraseIndex = ReadonlyMap<string, readonly Phrase[]>;
 export function indexPhrases(phrases: readonly PhraseText[], spelling: Spelling): PhraseIndex {
   const index = new Map<string, Phrase[]>();
   const seen = new Set<string>();
-  for (const { sense, text, gap } of phrases) {
+  for (const { sense, text, gap, outcome } of phrases) {
     const slots = slotsOf(text, spelling);
     const [head] = slots;
     const key = JSON.stringify([
@@ -56,8 +63,8 @@ export function indexPhrases(phrases: readonly PhraseText[], spelling: Spelling)
     seen.add(key);
     for (const start of [...head.stems, ...[...head.exact].map((word) => `=${word}`)]) {
       const list = index.get(start);
-      if (list === undefined) index.set(start, [{ sense, gap, slots }]);
-      else list.push({ sense, gap, slots });
+      if (list === undefined) index.set(start, [{ sense, gap, outcome, slots }]);
+      else list.push({ sense, gap, outcome, slots });
     }
   }
   return index;
@@ -90,7 +97,9 @@ function follow(tokens: readonly Token[], first: number, phrase: Phrase): number
   const at = [first];
   let last = first;
   for (const slot of phrase.slots.slice(1)) {
-    const next = nextMatch(tokens, last, slot, slot.tight ? 0 : phrase.gap);
+    const next =
+      nextMatch(tokens, last, slot, slot.tight ? 0 : phrase.gap) ??
+      (at.length < OUTCOME_FROM ? undefined : nextOutcome(tokens, last, slot, phrase.outcome));
     if (next === undefined) return undefined;
     at.push(next);
     last = next;
@@ -104,6 +113,24 @@ function nextMatch(tokens: readonly Token[], last: number, slot: Slot, gap: numb
     const token = tokens[i];
     if (token === undefined || token.clause !== clause) return undefined;
     if (slot.stems.has(token.stem) || slot.exact.has(token.bare)) return i;
+  }
+  return undefined;
+}
+
+/** How the work turned out is often told in the next clause: "they changed the discs. It made no difference". */
+function nextOutcome(
+  tokens: readonly Token[],
+  last: number,
+  slot: Slot,
+  outcome: ReadonlySet<string> | undefined,
+): number | undefined {
+  if (outcome === undefined || ![...slot.exact, ...slot.stems].some((word) => outcome.has(word))) return;
+  const clause = tokens[last]?.clause ?? 0;
+  for (let i = last + 1; i <= last + 1 + OUTCOME_GAP; i += 1) {
+    const token = tokens[i];
+    if (token === undefined || token.clause > clause + 1) return undefined;
+    const fits = slot.stems.has(token.stem) || slot.exact.has(token.bare);
+    if (fits && outcome.has(token.bare)) return i;
   }
   return undefined;
 }

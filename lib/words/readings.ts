@@ -11,6 +11,7 @@ import { segmentsOf } from "./segments.ts";
 import { sift } from "./sift.ts";
 import { findSpeeds, type SpeedMention } from "./speeds.ts";
 import type { Token } from "./tokens.ts";
+import { turnAtUntil } from "./until.ts";
 
 /** A text cut into words, with every phrase found in it. */
 export interface Passage {
@@ -46,7 +47,8 @@ export function readingsOf(passage: Passage): Reading[] {
   const kept = sift(tokens, hits, features);
   const denials = standingDenials(tokens, hits, kept);
   const complaints = kept.filter((hit) => isComplaint(hit, features));
-  const segments = segmentsOf(tokens, hits.of("newClause"), denials.negators, complaints);
+  const clauses = ["newClause", "until", "unless"].flatMap((tag) => hits.of(tag));
+  const segments = segmentsOf(tokens, clauses, denials.negators, complaints);
   const isHedged = hedgeReach(segments, hits);
   const mentions = [...kept.map((hit) => ({ hit, speed: undefined })), ...speeds.map(asHit)]
     .sort((a, b) => a.hit.first - b.hit.first || a.hit.last - b.hit.last)
@@ -66,9 +68,9 @@ export function readingsOf(passage: Passage): Reading[] {
         restricted: false,
       };
     });
-  const denied = dropContained(
-    expandSpeeds(markDenied(tokens, segments, mentions, hits, denials), knowledge),
-  );
+  const marked = markDenied(tokens, segments, mentions, hits, denials);
+  const turned = turnAtUntil(tokens, segments, marked, hits, denials);
+  const denied = dropContained(expandSpeeds(turned, knowledge));
   const told = withoutPlaceOfWork(denied, tokens, segments);
   const opens = new Set(hits.of("newClause").map((hit) => hit.first));
   const attacher = new Attacher(tokens, segments, opens, told);

@@ -24,9 +24,16 @@ export function sift(
   features: ReadonlyMap<string, CompiledFeature>,
 ): Hit[] {
   const findings = ["complaint", "feature", "observation", "context"].flatMap((tag) => hits.of(tag));
+  const turns = new Set([...hits.of("until"), ...hits.of("unless")].flatMap(({ at }) => at));
+  // "Quiet until I brake" is no "quiet ... brake".
+  const isCut = ({ first, last, at }: Hit) => {
+    for (let i = first + 1; i < last; i += 1) if (turns.has(i) && !at.includes(i)) return true;
+    return false;
+  };
   const overNothing = hitsByToken(hits.of("noMeaning"));
   const meant = findings.filter(
     (hit) =>
+      !isCut(hit) &&
       !overNothing(hit).some((nothing) => emptiedBy(hit, nothing, features)) &&
       (hit.sense.tag !== "context" || isEvent(tokens, hits, hit)),
   );

@@ -13,7 +13,8 @@ export interface SpeedMention {
 }
 
 const KM_PER_MILE = 1.609344;
-const FASTEST = 300;
+/** No car goes faster, km/h: the end of "from 60 on". */
+export const FASTEST = 300;
 const SLOWEST_BARE = 15;
 const FASTEST_BARE = 200;
 /** What "at 50" and "around 50" leave open on either side, km/h. */

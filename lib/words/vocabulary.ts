@@ -17,12 +17,14 @@ export function findingPhrases(knowledge: Knowledge): PhraseText[] {
     context: knowledge.contexts,
     observation: knowledge.observations,
   };
-  return Object.entries(kinds).flatMap(([tag, records]) =>
-    records.flatMap((record) => [
-      ...record.phrases.map((text) => ({ sense: { tag, id: record.id }, text, gap: GAP.phrase })),
+  const outcomes = new Set(knowledge.words.outcome);
+  return Object.entries(kinds).flatMap(([tag, records]) => {
+    const outcome = tag === "context" ? outcomes : undefined;
+    return records.flatMap((record) => [
+      ...record.phrases.map((text) => ({ sense: { tag, id: record.id }, text, gap: GAP.phrase, outcome })),
       ...record.otherNames.map((text) => ({ sense: { tag, id: record.id }, text, gap: GAP.name })),
-    ]),
-  );
+    ]);
+  });
 }
 
 function listPhrases(knowledge: Knowledge): PhraseText[] {
@@ -32,6 +34,8 @@ function listPhrases(knowledge: Knowledge): PhraseText[] {
     noMeaning: words.noMeaning,
     negators: words.negators,
     without: words.without,
+    until: words.until,
+    unless: words.unless,
     notNegating: words.notNegating,
     gone: words.gone,
     whileItLasts: words.whileItLasts,

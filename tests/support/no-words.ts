@@ -11,6 +11,8 @@ export const noWords: Words = {
   noMeaning: [],
   negators: [],
   without: [],
+  until: [],
+  unless: [],
   notNegating: [],
   gone: [],
   whileItLasts: [],
@@ -25,6 +27,7 @@ export const noWords: Words = {
   lately: [],
   wanted: [],
   longAgo: [],
+  outcome: [],
   sides: { front: "none", rear: "none", left: "none", right: "none" },
   levels: { least: [], most: [] },
   speed: {

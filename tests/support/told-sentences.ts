@@ -2,6 +2,9 @@
  * Sentences as owners, drivers and mechanics write them, invented for this test, each with what a careful reader of the
  * trade would note down. Labels were set from the sentence alone (common practice, no source).
  *
+ * The contexts of work without effect and of a look that found nothing came later; where a sentence tells of one it may be
+ * noted.
+ *
  * Marks   "noise" present, "-noise" absent, "?noise" may be noted or not (either state).
  */
 export const TOLD: readonly (readonly [text: string, labels: string])[] = [
@@ -184,7 +187,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["It doesn’t shake any longer since the wheels were balanced.", "-shake tyres-fitted-lately"],
   ["I have no idea where the knocking comes from.", "noise noise:clunk"],
   ["The garage did not cure the vibration.", "shake"],
-  ["New tyres made no difference to the shimmy.", "shake tyres-fitted-lately"],
+  ["New tyres made no difference to the shimmy.", "shake tyres-fitted-lately ?tried-tyres"],
   ["I can't drive over a bump without it clunking.", "noise noise:clunk noise:small-bumps"],
   ["The rattle has not gone away.", "noise noise:rattle"],
   ["Neither a shake nor a pull.", "-shake -pull"],
@@ -209,7 +212,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ["I clipped a kerb and now the steering wheel is crooked.", "kerb-strike steering-off-centre"],
   ["New brakes last week, now they squeal.", "brakes-done-lately noise noise:squeal"],
   ["The pads and discs were replaced last month.", "brakes-done-lately"],
-  ["New control arms were fitted and it still clunks.", "arms-done-lately noise noise:clunk"],
+  ["New control arms were fitted and it still clunks.", "arms-done-lately noise noise:clunk ?tried-arms"],
   ["It was parked for months and now it rubs.", "long-standing noise noise:scrape"],
   ["I drove through deep snow yesterday and now it shakes.", "snow-mud shake ?shake:came-suddenly"],
   [
@@ -249,7 +252,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ],
   // Words with two meanings
   ["The noise came back right away after they put it back together.", "noise"],
-  ["I left it at the garage and they found nothing wrong.", ""],
+  ["I left it at the garage and they found nothing wrong.", "?looked-over"],
   ["All right, so the noise is back again and I need it fixed right now.", "noise"],
   ["The tyre centre fitted three tyres and did the tracking.", "tyres-fitted-lately alignment-done-lately"],
   [

@@ -97,6 +97,37 @@ describe("denials", () => {
   });
 });
 
+describe("until and unless", () => {
+  it("turn a denial into presence from that moment on", () => {
+    expect(ids("No noise until I brake.")).toEqual(["noise", "noise:braking"]);
+    expect(ids("No noise unless I brake.")).toEqual(["noise", "noise:braking"]);
+    expect(ids("I never heard a noise until I turned left.")).toEqual(["noise", "noise:turning-left"]);
+    expect(ids("Until I brake there is no noise.").sort()).toEqual(["noise", "noise:braking"]);
+    expect(ids("It is not until I brake that it squeals.")).toContain("noise:braking");
+    expect(ids("It is quiet until I brake, then it squeals.")).toContain("noise:braking");
+  });
+
+  it("end what was told before them at the moment named", () => {
+    expect(ids("It clunks until I turn left.")).toEqual(["noise", "noise:clunk", "-noise:turning-left"]);
+    expect(ids("It whines until I lift off.")).toEqual(["noise", "noise:whine", "-noise:lifting-off"]);
+    expect(ids("It clunks unless I am braking.")).toEqual(["noise", "noise:clunk", "-noise:braking"]);
+    expect(ids("Until I turn right, it hums.")).toContain("-noise:turning-right");
+    const warm = ids("It squeaks until it warms up.");
+    expect(warm).toContain("noise:cold");
+    expect(warm).toContain("-noise:warm");
+  });
+
+  it("part the speeds with and without", () => {
+    const later = ids("There is no vibration until 60 mph.");
+    expect(later).toContain("shake:above-110");
+    expect(later).toContain("-shake:speed-30-60");
+    const earlier = ids("It vibrates until 60 mph.");
+    expect(earlier).toContain("shake:speed-30-60");
+    expect(earlier).not.toContain("shake:above-110");
+    expect(ids("No vibration until I reach 100 km/h.")).toContain("shake:above-110");
+  });
+});
+
 describe("places", () => {
   it("of an observation come from the words around it", () => {
     expect(ids("front left: play at 3 and 9")).toEqual(["play-3-9@front-left"]);
@@ -133,6 +164,38 @@ describe("grades", () => {
     expect(one("a little play at 3 and 9", "play-3-9")?.level).toBe(levels[0]);
     expect(one("clear play at 3 and 9", "play-3-9")?.level).toBe(levels.at(-1));
     expect(one("play at 3 and 9", "play-3-9")?.level).toBeUndefined();
+  });
+});
+
+describe("work", () => {
+  it("is known to have had no effect when the next clause says so", () => {
+    for (const [text, tried] of [
+      ["I had the discs changed. It made no difference.", "tried-brakes"],
+      ["The wheels were balanced twice and it did not help.", "tried-balancing"],
+      ["The front wheel bearings were changed last month, but that has not helped.", "tried-bearings"],
+      ["Had the tracking done. Still pulls to the left.", "tried-alignment"],
+      ["They changed the engine mounts; nothing changed.", "tried-mounts"],
+      ["The garage fitted new shocks. That didn't cure the bounce.", "tried-dampers"],
+    ] as const) {
+      expect(ids(text)).toContain(tried);
+    }
+  });
+
+  it("is not known to have had none from a denial of something else", () => {
+    for (const text of [
+      "New pads last week, no noise since.",
+      "New shocks fitted. No more bouncing.",
+      "New tyres were fitted yesterday. It does not pull.",
+      "The ball joints were replaced and now there is a squeak.",
+      "The noise is from the discs. No change in the wet.",
+    ]) {
+      expect(ids(text).filter((id) => id.startsWith("tried-"))).toEqual([]);
+    }
+  });
+
+  it("that cured nothing leaves the complaint", () => {
+    expect(ids("That didn't fix the shake.")).toEqual(["shake"]);
+    expect(ids("That fixed the shake.")).toEqual(["-shake"]);
   });
 });
 

@@ -21,6 +21,10 @@ export const Words = z.strictObject({
   negators: PhraseList,
   /** Negators that lift an earlier one: "cannot brake without a squeal". */
   without: PhraseList,
+  /** What was said before them holds up to the moment named after them: "no noise until I brake". */
+  until: PhraseList.default([]),
+  /** What was said before them does not hold at the moment named after them: "no noise unless I brake". */
+  unless: PhraseList.default([]),
   /** Negations that deny nothing of the car: "no idea", "cannot tell". */
   notNegating: PhraseList,
   /** What ends a trouble; after a negator they void it: "does not go away", "did not cure the shake". */
@@ -45,6 +49,8 @@ export const Words = z.strictObject({
   /** Work that was not done: "needs new pads". */
   wanted: PhraseList,
   longAgo: PhraseList,
+  /** Single words, bare, that tell how work turned out, also in the clause after it: "new discs. It made no difference". */
+  outcome: z.array(Line).max(60).default([]),
   /** Feature that says where it seems to come from, for each facet of a place. */
   sides: z.strictObject({ front: Id, rear: Id, left: Id, right: Id }),
   levels: z.strictObject({ least: PhraseList, most: PhraseList }),

@@ -18,6 +18,8 @@ export interface ReachOptions extends SimulationOptions {
   /** These faults only, so many cases each. */
   readonly faults?: readonly string[] | undefined;
   readonly each?: number | undefined;
+  /** Seed of the first case; another one gives other cars and other answers. */
+  readonly fromSeed?: number | undefined;
   /** Root of the repository, when the figures are to be kept in it. */
   readonly write?: string | undefined;
 }
@@ -27,7 +29,7 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
   const knowledge = shippedKnowledge();
   const { cars = 2000, faults = knowledge.faults.map((f) => f.id), write } = options;
   const each = options.each ?? Math.max(1, Math.ceil(cars / faults.length));
-  const rows = await played(faults, each, 900_000);
+  const rows = await played(faults, each, options.fromSeed ?? 900_000);
   const reached = rows.filter((r) => r.cases > 0);
   const seeds = reached.reduce((sum, r) => sum + r.cases, 0);
   const never = rows.filter((r) => r.cases === 0).map((r) => r.fault);
@@ -35,6 +37,7 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
     summary(reached, each),
     `${reached.filter((r) => share(r) < 0.9).length} faults below 90 %; no case could start from: ${never.join(", ") || "none"}`,
     reasons(reached.flatMap((r) => r.misses)),
+    worstTable(worstOf(reached).filter((r) => share(r) < 1)),
     missTable(reached),
   ];
   if (write !== undefined) {
@@ -99,10 +102,10 @@ function reasons(misses: readonly ReachMiss[]): string {
 
 function missTable(rows: readonly ReachRow[]): string {
   return table(
-    ["hidden", "told", "named", "chance", "minutes", "why"],
+    ["hidden", "seed", "told", "named", "chance", "minutes", "why"],
     rows
       .flatMap((r) => r.misses)
-      .map((m) => [m.hidden, m.complaint, m.named, m.chance.toFixed(2), m.minutes.toFixed(0), m.why]),
+      .map((m) => [m.hidden, m.seed, m.complaint, m.named, m.chance.toFixed(2), m.minutes.toFixed(0), m.why]),
   );
 }
 

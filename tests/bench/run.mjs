@@ -8,8 +8,9 @@ import { build } from "vite";
 
 /**
  * Title, file in this folder, exported function. Run some only: `npm run bench -- core`. Those that take long run only when
- * named: `npm run bench -- policies --cars 400`; `simulation` names them all. `reach` also takes `--faults a,b --each 40`, and
- * `--write` to keep its figures in knowledge/measured.
+ * named: `npm run bench -- policies --cars 400`; `simulation` names them all. `reach` also takes `--faults a,b --each 40`,
+ * `--from-seed 7000000` for other cases than the ones that the knowledge was mended with, and `--write` to keep its figures in
+ * knowledge/measured.
  */
 const sections = [
   {
@@ -86,6 +87,7 @@ const { values: options, positionals: wanted } = parseArgs({
     cars: { type: "string" },
     faults: { type: "string" },
     each: { type: "string" },
+    "from-seed": { type: "string" },
     write: { type: "boolean" },
   },
   allowPositionals: true,
@@ -98,6 +100,11 @@ if (cars !== undefined && !(Number.isInteger(cars) && cars > 0)) {
 const each = options.each === undefined ? undefined : Number(options.each);
 if (each !== undefined && !(Number.isInteger(each) && each > 0)) {
   console.error("--each takes a whole number above 0.");
+  process.exit(1);
+}
+const fromSeed = options["from-seed"] === undefined ? undefined : Number(options["from-seed"]);
+if (fromSeed !== undefined && !(Number.isSafeInteger(fromSeed) && fromSeed >= 0)) {
+  console.error("--from-seed takes a whole number, 0 or more.");
   process.exit(1);
 }
 const faults = options.faults?.split(",");
@@ -142,5 +149,5 @@ await build({
 });
 for (const { title, file, run } of chosen) {
   const module = await import(pathToFileURL(join(outDir, file.replace(/\.ts$/, ".mjs"))).href);
-  console.log(`\n${title}\n${await module[run]({ cars, faults, each, write })}`);
+  console.log(`\n${title}\n${await module[run]({ cars, faults, each, fromSeed, write })}`);
 }

@@ -22,6 +22,14 @@ module.exports = {
       to: { path: "^app/" },
     },
     {
+      name: "screens-know-the-server-by-its-types",
+      comment:
+        "What runs in a browser must not carry the server along; its types tell what the routes take and give.",
+      severity: "error",
+      from: { path: "^app/", pathNot: "^app/(server|api)/" },
+      to: { path: "^app/server/", dependencyTypesNot: ["type-only"] },
+    },
+    {
       name: "nothing-imports-tests",
       severity: "error",
       from: { pathNot: "^tests/|^(playwright|vitest)\\.config\\.ts$" },

@@ -4,6 +4,7 @@ import { CASE_FORMAT, CASE_LIMITS, CASE_SCHEMA_VERSION } from "./case-file.ts";
 import type { Entry } from "./entries.ts";
 import { orderEntries } from "./order-entries.ts";
 import { describeIssue, parseEntry } from "./parse-entry.ts";
+import { readJson } from "./read-json.ts";
 
 const Envelope = z.strictObject({
   format: z.literal(CASE_FORMAT, { error: `this is no case file: "format" must be "${CASE_FORMAT}"` }),
@@ -12,47 +13,23 @@ const Envelope = z.strictObject({
   entries: z.array(z.unknown()).min(1),
 });
 
-/** How deep brackets nest, counted on the text: a parser would run out of stack on a file made to do that. */
-function nestingDepth(text: string): number {
-  let depth = 0;
-  let deepest = 0;
-  let inString = false;
-  for (let i = 0; i < text.length; i++) {
-    const c = text[i];
-    if (inString) {
-      if (c === "\\") i++;
-      else if (c === '"') inString = false;
-    } else if (c === '"') inString = true;
-    else if (c === "{" || c === "[") deepest = Math.max(deepest, ++depth);
-    else if (c === "}" || c === "]") depth--;
-  }
-  return deepest;
-}
-
 function refuse(what: string, mend: string, details: Record<string, unknown> = {}): never {
   throw new CornerwiseError("bad-request", `The case file cannot be taken in: ${what}. ${mend}`, details);
 }
 
-function readJson(text: string): unknown {
-  if (text.length > CASE_LIMITS.characters) {
-    refuse(
-      `it has ${text.length} characters, ${CASE_LIMITS.characters} at most`,
-      "Check that it is the right file.",
-    );
-  }
-  if (nestingDepth(text) > CASE_LIMITS.depth) {
-    refuse(`it nests deeper than ${CASE_LIMITS.depth} levels`, "A case never does; export it again.");
-  }
+/** What to do about a file that is too long, too deep or no JSON. */
+function jsonOf(text: string): unknown {
   try {
-    // Undefined drops the key: a key that names the prototype has no place in a case.
-    return JSON.parse(text, (key, value: unknown) => (key === "__proto__" ? undefined : value));
-  } catch (cause) {
-    const reason = cause instanceof Error ? cause.message : String(cause);
+    return readJson(text, CASE_LIMITS);
+  } catch (error) {
+    if (!(error instanceof CornerwiseError)) throw error;
+    const { code, message } = error;
+    if (code === "bad-request") return refuse(message.replace(/\.$/, ""), "Check that it is the right file.");
     throw new CornerwiseError(
-      "not-readable",
-      `The case file is not JSON: ${reason}. Check that it was saved whole, or export it again.`,
+      code,
+      `The case file cannot be taken in: ${message} Check that it was saved whole, or export it again.`,
       {},
-      { cause },
+      { cause: error },
     );
   }
 }
@@ -77,7 +54,7 @@ function checkVersion(json: unknown): void {
  * Errors  not-readable: no JSON. bad-request: says what, where and how to mend it.
  */
 export function importCase(text: string): { readonly caseId: string; readonly entries: Entry[] } {
-  const json = readJson(text);
+  const json = jsonOf(text);
   checkVersion(json);
   const envelope = Envelope.safeParse(json);
   if (!envelope.success) refuse(describeIssue(envelope.error), "Export the case again.");

@@ -1,0 +1,7 @@
+import type { Route } from "../route.ts";
+import * as accounts from "./accounts.ts";
+import * as cases from "./cases.ts";
+import * as status from "./status.ts";
+
+/** Every route of the server; a test holds this to the files under app/api. */
+export const ROUTES: readonly Route[] = [status, accounts, cases].flatMap((group) => Object.values(group));

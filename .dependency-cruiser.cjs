@@ -1,6 +1,6 @@
 // Layers of the library, lowest first: a lower one never imports a higher one.
-const LAYERS = ["maths", "knowledge", "car", "engine", "words", "case", "requests", "cli"];
-const IN_NODE = ["cli", "scripts"];
+const LAYERS = ["maths", "knowledge", "car", "engine", "words", "case", "requests", "store", "cli"];
+const IN_NODE = ["store", "cli", "scripts"];
 
 const upwards = LAYERS.map((layer, index) => ({
   name: `lib-${layer}-looks-down-only`,
@@ -50,11 +50,29 @@ module.exports = {
       to: { dependencyTypes: ["core"] },
     },
     {
+      name: "store-has-its-own-door",
+      comment: "The database is for servers: who takes the library into a browser must not get it along.",
+      severity: "error",
+      from: { path: "^lib/", pathNot: "^lib/(store|cli)/" },
+      to: { path: "^lib/store/" },
+    },
+    {
+      name: "store-on-the-server-only",
+      comment: "Screens ask the server; only its own part of the app reads the database.",
+      severity: "error",
+      from: { path: "^app/", pathNot: "^app/(server|api)/" },
+      to: { path: "^lib/store/" },
+    },
+    {
       name: "lib-uses-its-own-packages",
       comment: "The library is a package: what it imports stands in lib/package.json.",
       severity: "error",
       from: { path: "^lib/", pathNot: "^lib/scripts/" },
-      to: { dependencyTypes: ["npm-dev", "npm-no-pkg", "npm-unknown", "unknown", "undetermined"] },
+      to: {
+        dependencyTypes: ["npm-dev", "npm-no-pkg", "npm-unknown", "unknown", "undetermined"],
+        // An optional peer is named a second time, under peerDependenciesMeta, which counts as "no package".
+        dependencyTypesNot: ["npm-peer"],
+      },
     },
     {
       name: "lib-errors-is-the-bottom",

@@ -1,0 +1,24 @@
+export { type Appended, appendEntries, type AppendRequest } from "./append-entries.ts";
+export {
+  type Link,
+  linkById,
+  listLinks,
+  makeLink,
+  openLink,
+  revokeLink,
+} from "./links.ts";
+export { openStore, storeKind } from "./open.ts";
+export { StoreProblem, type StoreProblemCode } from "./problem.ts";
+export {
+  type CaseHead,
+  caseHead,
+  type CasesPage,
+  caseVersions,
+  entriesAfter,
+  type EntriesPage,
+  listCases,
+  type ListRequest,
+} from "./read-cases.ts";
+export { removeCase } from "./remove-case.ts";
+export { readSetting, removeSetting, settingOnce, writeSetting } from "./settings.ts";
+export type { Store, StoreKind, Tables } from "./tables.ts";

@@ -1,0 +1,16 @@
+import type { Kysely } from "kysely";
+import type { StoreKind } from "../tables.ts";
+import { makeCases } from "./001-cases.ts";
+import { makeLinks } from "./002-links.ts";
+import { makeSettings } from "./003-settings.ts";
+import { makeAccounts } from "./004-accounts.ts";
+
+type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
+
+/** Every change of the tables, in order. One that was released is never edited: add the next number. */
+export const MIGRATIONS: Readonly<Record<string, Step>> = {
+  "001-cases": makeCases,
+  "002-links": makeLinks,
+  "003-settings": makeSettings,
+  "004-accounts": makeAccounts,
+};

@@ -1,0 +1,139 @@
+import type { Kysely } from "kysely";
+
+/** Yes or no: 0 and 1 in the embedded database. */
+export type Flag = 0 | 1;
+/** In the tables of accounts: text in the embedded database, a point in time in PostgreSQL. */
+export type Moment = string | Date;
+
+/** One row a case: what a list shows, folded from its entries whenever one of them changes it. */
+export interface CasesTable {
+  id: string;
+  owner_id: string | null;
+  opened_at: string;
+  changed_at: string;
+  /** Number of entries ever added; the `seq` of the last one. */
+  version: number;
+  /** Length of the case file that the entries make. */
+  characters: number;
+  customer: string;
+  vehicle: string;
+  plate: string | null;
+  /** Customer, vehicle and plate, made plain for searching. */
+  search: string;
+  invented: Flag;
+  closed: Flag;
+  removed_at: string | null;
+}
+
+/** Entries as they came, once each; never changed. */
+export interface EntriesTable {
+  case_id: string;
+  /** 1, 2, 3 ... in the order in which they were committed, without gaps. */
+  seq: number;
+  id: string;
+  /** When the device says that it was made. */
+  at: string;
+  kind: string;
+  /** The whole entry as canonical JSON. */
+  body: string;
+  received_at: string;
+  account_id: string | null;
+}
+
+/** Links for outsiders; the token itself is not kept. */
+export interface LinksTable {
+  id: string;
+  token_hash: string;
+  kind: string;
+  target: string;
+  made_by: string | null;
+  made_at: string;
+  expires_at: string;
+  revoked_at: string | null;
+}
+
+export interface SettingsTable {
+  key: string;
+  value: string;
+}
+
+/** A person with an account. */
+export interface UserTable {
+  id: string;
+  name: string;
+  email: string;
+  emailVerified: Flag | boolean;
+  image: string | null;
+  role: string;
+  disabled: Flag | boolean;
+  createdAt: Moment;
+  updatedAt: Moment;
+}
+
+export interface SessionTable {
+  id: string;
+  userId: string;
+  token: string;
+  expiresAt: Moment;
+  ipAddress: string | null;
+  userAgent: string | null;
+  createdAt: Moment;
+  updatedAt: Moment;
+}
+
+/** A way to sign in; for a password, its hash. */
+export interface AccountTable {
+  id: string;
+  userId: string;
+  accountId: string;
+  providerId: string;
+  accessToken: string | null;
+  refreshToken: string | null;
+  idToken: string | null;
+  accessTokenExpiresAt: Moment | null;
+  refreshTokenExpiresAt: Moment | null;
+  scope: string | null;
+  password: string | null;
+  createdAt: Moment;
+  updatedAt: Moment;
+}
+
+export interface VerificationTable {
+  id: string;
+  identifier: string;
+  value: string;
+  expiresAt: Moment;
+  createdAt: Moment;
+  updatedAt: Moment;
+}
+
+export interface RateLimitTable {
+  id: string;
+  key: string;
+  count: number;
+  /** Milliseconds since 1970. */
+  lastRequest: number;
+}
+
+/** Every table, as the newest migration leaves it. */
+export interface Tables {
+  cases: CasesTable;
+  entries: EntriesTable;
+  links: LinksTable;
+  settings: SettingsTable;
+  user: UserTable;
+  session: SessionTable;
+  account: AccountTable;
+  verification: VerificationTable;
+  rateLimit: RateLimitTable;
+}
+
+export type StoreKind = "embedded" | "postgres";
+
+/** An open database. */
+export interface Store {
+  readonly db: Kysely<Tables>;
+  readonly kind: StoreKind;
+  /** Ends every connection; the store cannot be used afterwards. */
+  readonly close: () => Promise<void>;
+}

@@ -1,4 +1,5 @@
 import type { NextConfig } from "next";
+import { RESPONSE_HEADERS } from "./app/headers/response-headers.ts";
 
 const config: NextConfig = {
   reactStrictMode: true,
@@ -7,6 +8,7 @@ const config: NextConfig = {
   serverExternalPackages: ["libsql"],
   // Two pages look the whole knowledge through; on a slow or busy machine that takes more than the minute allowed by default.
   staticPageGenerationTimeout: 300,
+  headers: async () => [{ source: "/:path*", headers: [...RESPONSE_HEADERS] }],
 };
 
 export default config;

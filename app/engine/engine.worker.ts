@@ -1,4 +1,5 @@
 /// <reference lib="webworker" />
+import "../headers/no-eval.ts";
 import { readCar } from "../../lib/car/car.ts";
 import { usage } from "../../lib/car/usage.ts";
 import {

@@ -12,7 +12,16 @@ const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const HOST = "127.0.0.1";
 const NEXT = join(ROOT, "node_modules", "next", "dist", "bin", "next");
 /** What the app is built from. */
-const SOURCES = ["app", "lib", "knowledge", "public", "next.config.ts", "package-lock.json", "tsconfig.json"];
+const SOURCES = [
+  "app",
+  "lib",
+  "knowledge",
+  "public",
+  "instrumentation-client.ts",
+  "next.config.ts",
+  "package-lock.json",
+  "tsconfig.json",
+];
 
 const say = (line) => process.stdout.write(`${line}\n`);
 const env = { ...process.env, NEXT_TELEMETRY_DISABLED: "1" };

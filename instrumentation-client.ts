@@ -1,0 +1,2 @@
+// Run by the framework before anything else of a page.
+import "./app/headers/no-eval.ts";

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { ensureInstalled, nodeProblem } from "../lib/scripts/ensure-installed.mjs";
 import { freePort } from "../lib/scripts/free-port.mjs";
 import { ensureBrowser } from "./support/ensure-browser.mjs";
+import { ensurePostgres } from "./support/find-postgres.mjs";
 import { QUICK_STEPS, report, runScript, runStep, skipped } from "./support/steps.mjs";
 import { playwrightCounts } from "./support/test-reports.mjs";
 import { runUnitTests } from "./support/unit-step.mjs";
@@ -47,6 +48,7 @@ results.push(
     return { ok: true, note: browser };
   }),
 );
+results.push(await runStep("database server", () => ({ ok: true, note: ensurePostgres() })));
 for (const [name, script] of QUICK_STEPS) results.push(await runScript(ROOT, name, script));
 const build = await runScript(ROOT, "build", "build", { NEXT_TELEMETRY_DISABLED: "1" });
 results.push(build, await runUnitTests(ROOT));

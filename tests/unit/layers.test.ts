@@ -84,7 +84,9 @@ describe("what configurations name", () => {
     ...(json("tsconfig.json") as { include: string[] }).include
       .filter((glob) => !/^(next-env|\.next)/.test(glob) && !MAY_BE_EMPTY.has(glob)) // made by next typegen
       .map((glob): [string, string] => ["tsconfig.json", glob]),
-    ...["tests/**/*.test.ts", "tests/browser/**"].map((glob): [string, string] => ["vitest.config.ts", glob]),
+    ...["tests/**/*.test.ts", "tests/browser/**", "tests/server/**/*.test.ts"].map(
+      (glob): [string, string] => ["vitest.config.ts", glob],
+    ),
   ];
 
   it("has globs to look at", () => {
@@ -98,6 +100,7 @@ describe("what configurations name", () => {
   it("is in vitest.config.ts as listed here", () => {
     expect(read("vitest.config.ts")).toContain('"tests/**/*.test.ts"');
     expect(read("vitest.config.ts")).toContain('"tests/browser/**"');
+    expect(read("vitest.config.ts")).toContain('"tests/server/**/*.test.ts"');
   });
 
   const { forbidden } = createRequire(import.meta.url)(

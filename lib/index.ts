@@ -51,7 +51,17 @@ export {
   whySuspect,
 } from "./engine/index.ts";
 
-export { type Proposal, readText, searchChecks, searchFindings, searchParts } from "./words/index.ts";
+export {
+  type Proposal,
+  type ReadOptions,
+  readText,
+  searchChecks,
+  searchFindings,
+  searchParts,
+  sidesByTraffic,
+  type SideWords,
+  type Traffic,
+} from "./words/index.ts";
 
 export {
   type CaseState,

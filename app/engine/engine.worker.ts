@@ -26,7 +26,7 @@ import {
   workshopCosts,
 } from "../../lib/engine/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
-import { readText, searchAll, searchChecks, searchFindings } from "../../lib/words/index.ts";
+import { readText, searchAll, searchChecks, searchFindings, sidesByTraffic } from "../../lib/words/index.ts";
 import type {
   Doubted,
   Found,
@@ -195,7 +195,10 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
   mind,
   why: (ask) => whySuspect(groundOf(ask), ask.answers, ask.suspect),
   open,
-  read: ({ text }) => readText(loaded(), text),
+  read: ({ text, traffic }) => ({
+    proposals: readText(loaded(), text, { traffic }),
+    sides: sidesByTraffic(loaded(), text),
+  }),
   search: ({ query }) => search(query),
   find: ({ query }) => searchAll(loaded(), query, MOST_FOUND),
 };

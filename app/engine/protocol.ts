@@ -16,7 +16,7 @@ import type {
   Weighed,
   Why,
 } from "../../lib/engine/index.ts";
-import type { Found as FoundRecord, Proposal } from "../../lib/words/index.ts";
+import type { Found as FoundRecord, Proposal, SideWords, Traffic } from "../../lib/words/index.ts";
 
 /** What a case gives the engine. */
 export interface Situation {
@@ -126,7 +126,10 @@ export interface Questions {
     ask: Situation & { readonly id: string; readonly setUp: string | undefined };
     answer: ProposedCheck | undefined;
   };
-  read: { ask: { readonly text: string }; answer: readonly Proposal[] };
+  read: {
+    ask: { readonly text: string; readonly traffic: Traffic | undefined };
+    answer: { readonly proposals: readonly Proposal[]; readonly sides: readonly SideWords[] };
+  };
   search: { ask: { readonly query: string }; answer: readonly Found[] };
   /** Records of every kind that have a page. */
   find: { ask: { readonly query: string }; answer: readonly FoundRecord[] };

@@ -1,5 +1,6 @@
 "use client";
 import { useCallback, useEffect, useState } from "react";
+import type { Traffic } from "../../lib/words/index.ts";
 import type { Units } from "../text/amounts.ts";
 import { readSetting, writeSetting } from "./case-database.ts";
 
@@ -19,6 +20,8 @@ export interface Settings extends Units {
   readonly costs: Readonly<Record<string, string>>;
   /** Show what it costs in money rather than in minutes. */
   readonly inMoney: boolean;
+  /** Side of the road that traffic keeps to; empty while nobody has said. */
+  readonly traffic: Traffic | "";
 }
 
 const DEFAULTS: Settings = {
@@ -31,6 +34,7 @@ const DEFAULTS: Settings = {
   missingTools: [],
   costs: {},
   inMoney: false,
+  traffic: "",
 };
 
 const KEY = "settings";

@@ -30,6 +30,8 @@ const FindingInput = z.object({
 export const WeighRequest = z.looseObject({
   car: z.record(z.string(), z.json()).nullish(),
   text: z.string().max(20_000).nullish(),
+  /** Side of the road that traffic keeps to; without it "nearside" and the like in the text give no side. */
+  traffic: z.enum(["left", "right"]).nullish(),
   findings: z.array(FindingInput).max(500).nullish(),
   limit: z.number().int().min(1).max(1000).nullish(),
   setUp: z.string().max(80).nullish(),
@@ -154,9 +156,11 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
 /** What a request says: what its text proposes, and the answers that come of text and findings. */
 export function answersOf(
   knowledge: Knowledge,
-  request: Pick<WeighRequest, "text" | "findings">,
+  request: Pick<WeighRequest, "text" | "traffic" | "findings">,
 ): { readonly proposals: readonly Proposal[]; readonly answers: readonly Answer[] } {
-  const proposals = request.text ? readText(knowledge, request.text) : [];
+  const proposals = request.text
+    ? readText(knowledge, request.text, { traffic: request.traffic ?? undefined })
+    : [];
   const given = request.findings ?? [];
   const givenIds = new Set(given.map((f) => f.id));
   const answers: Answer[] = [

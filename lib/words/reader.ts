@@ -6,17 +6,21 @@ import { type Proposal, proposalsOf } from "./proposals.ts";
 import { readingsOf } from "./readings.ts";
 import { type Spelling, spellingOf } from "./spelling.ts";
 import { tokenise } from "./tokens.ts";
+import { findSides, indexSides, putSides, type SideWords, type Traffic } from "./traffic-sides.ts";
 import { typoMender } from "./typos.ts";
 import { findingPhrases, phrasesOf } from "./vocabulary.ts";
 
 export interface ReadOptions {
   /** Unit of speeds that are told without one. */
   readonly speedUnit?: "mph" | "km/h";
+  /** Side of the road that traffic keeps to: it makes "nearside" and "driver's side" left or right; else they stay open. */
+  readonly traffic?: Traffic | undefined;
 }
 
 interface Reader {
   readonly spelling: Spelling;
   readonly index: PhraseIndex;
+  readonly sides: PhraseIndex;
   readonly mend: (bare: string) => string;
   readonly features: ReadonlyMap<string, CompiledFeature>;
 }
@@ -35,7 +39,9 @@ const LONGEST = 40_000;
 export function readText(knowledge: Knowledge, text: string, options: ReadOptions = {}): Proposal[] {
   const reader = readerOf(knowledge);
   const read = text.slice(0, LONGEST);
-  const tokens = tokenise(read, reader.spelling, reader.mend);
+  const written = tokenise(read, reader.spelling, reader.mend);
+  const sides = findSides(written, reader.sides);
+  const tokens = putSides(written, sides, options.traffic, knowledge.words, reader.spelling);
   const hits = groupHits(findPhrases(tokens, reader.index));
   const readings = readingsOf({
     knowledge,
@@ -48,6 +54,22 @@ export function readText(knowledge: Knowledge, text: string, options: ReadOption
   return proposalsOf(knowledge, read, readings);
 }
 
+/**
+ * The words of a text that are left or right by the side that traffic keeps to: "nearside", "driver's side".
+ *
+ * Shape   in the order of the text; [] when it has none. Errors: none.
+ */
+export function sidesByTraffic(knowledge: Knowledge, text: string): SideWords[] {
+  const reader = readerOf(knowledge);
+  const read = text.slice(0, LONGEST);
+  const tokens = tokenise(read, reader.spelling, reader.mend);
+  return findSides(tokens, reader.sides).map(({ first, last }) => {
+    const from = tokens[first]?.from ?? 0;
+    const to = tokens[last]?.to ?? from;
+    return { words: read.slice(from, to), from, to };
+  });
+}
+
 function readerOf(knowledge: Knowledge): Reader {
   const kept = READERS.get(knowledge);
   if (kept !== undefined) return kept;
@@ -55,7 +77,9 @@ function readerOf(knowledge: Knowledge): Reader {
   const spelling = spellingOf(words);
   const phrases = phrasesOf(knowledge);
   const known = new Set(words.known.flatMap((word) => stemsOf(word, spelling)));
-  const stems = new Set(phrases.flatMap(({ text }) => stemsOf(text, spelling)));
+  const { kerb, road } = words.trafficSides;
+  const texts = [...phrases.map(({ text }) => text), ...kerb, ...road];
+  const stems = new Set(texts.flatMap((text) => stemsOf(text, spelling)));
   // Only words that tell of a finding are worth mending towards; all words of the lists are taken as they stand.
   const vocabulary = wordsOfPhrases(findingPhrases(knowledge).map(({ text }) => text));
   for (const word of Object.keys(words.spellings)) vocabulary.add(word);
@@ -64,6 +88,7 @@ function readerOf(knowledge: Knowledge): Reader {
   const reader: Reader = {
     spelling,
     index: indexPhrases(phrases, spelling),
+    sides: indexSides(words, spelling),
     mend: typoMender(vocabulary, ordinary),
     features: featuresById(knowledge),
   };

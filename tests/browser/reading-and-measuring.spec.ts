@@ -18,6 +18,24 @@ test("what is not meant is left out and does not come back", async ({ page }) =>
   await expect(page.locator(".so-far")).not.toContainText(name.split(": ").at(-1) ?? name);
 });
 
+test("words that go by the side of traffic ask for it, and are read with it in the next case too", async ({
+  page,
+}) => {
+  const words = "There is a knock from the nearside front when I drive over bumps.";
+  await openCase(page, words);
+  const proposals = page.locator("#proposals");
+  const side = page.getByLabel("Traffic here drives");
+  await expect(side).toHaveValue("");
+  await expect(proposals.getByText(/from the (left|right)/)).toHaveCount(0);
+  // The nearside is the one by the kerb (usage of the trade, from memory).
+  await side.selectOption("left");
+  await expect(proposals.getByText(/from the left/)).toBeVisible();
+  await openCase(page, words);
+  await expect(proposals.getByText(/from the left/)).toBeVisible();
+  await page.getByLabel("Traffic here drives").selectOption("right");
+  await expect(proposals.getByText(/from the right/)).toBeVisible();
+});
+
 test("a complaint can be told by ticking alone", async ({ page }) => {
   await page.goto("/case/new");
   await page.getByRole("button", { name: "Open the case", exact: true }).click();

@@ -29,6 +29,7 @@ export const noWords: Words = {
   longAgo: [],
   outcome: [],
   sides: { front: "none", rear: "none", left: "none", right: "none" },
+  trafficSides: { kerb: [], road: [], left: "left", right: "right", open: "side" },
   levels: { least: [], most: [] },
   speed: {
     mph: [],

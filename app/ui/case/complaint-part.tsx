@@ -26,12 +26,12 @@ interface Props {
 
 /** What was told, and of which car. */
 export function ComplaintPart(props: Props) {
-  const { knowledge, state, settings, append, onCheck } = props;
+  const { knowledge, state, settings, onSettings, append, onCheck } = props;
   const first = state.text.length === 0 && state.answers.length === 0;
   return (
     <SheetPart id="complaint" title="Complaint and car">
       <SoFar knowledge={knowledge} state={state} />
-      <Proposals state={state} append={append} />
+      <Proposals state={state} settings={settings} onSettings={onSettings} append={append} />
       {first && <ToldBox caseId={state.caseId} first onTold={(text) => append({ kind: "told", text })} />}
       <HandTicks
         knowledge={knowledge}

@@ -4,8 +4,10 @@ import type { Proposal } from "../../../lib/words/index.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { capital } from "../../text/names.ts";
+import type { Settings } from "../../store/use-settings.ts";
 import { Fold } from "../fold.tsx";
 import { MarkedText } from "./marked-text.tsx";
+import { TrafficPick } from "./traffic-pick.tsx";
 
 function accepted(proposal: Proposal): EntryBody {
   return {
@@ -21,15 +23,24 @@ function accepted(proposal: Proposal): EntryBody {
 /** What was read out of the customer's words and waits for a person to take it or not. */
 export function Proposals({
   state,
+  settings,
+  onSettings,
   append,
 }: {
   readonly state: CaseState;
+  readonly settings: Settings;
+  readonly onSettings: (change: Partial<Settings>) => void;
   readonly append: (...bodies: readonly EntryBody[]) => void;
 }) {
   const text = state.text.join("\n");
-  const read = useAnswer("read", { text }, text === "" ? undefined : text);
+  const traffic = settings.traffic === "" ? undefined : settings.traffic;
+  const read = useAnswer(
+    "read",
+    { text, traffic },
+    text === "" ? undefined : JSON.stringify([traffic, text]),
+  );
   if (text === "") return null;
-  const open = (read.value ?? []).filter(
+  const open = (read.value?.proposals ?? []).filter(
     (p) =>
       !state.answers.some((a) => a.finding === p.finding) &&
       !state.refused.some((r) => r.finding === p.finding && r.words === p.words.slice(0, 1000)),
@@ -56,11 +67,16 @@ export function Proposals({
         </p>
       )}
       {read.busy && <p className="soft">Reading ...</p>}
-      {known && read.value.length === 0 && (
+      {known && read.value.proposals.length === 0 && (
         <p className="notice">
           Nothing in these words is known here. Tick what was told by hand below, or search for it.
         </p>
       )}
+      {read.value !== undefined &&
+        read.value.sides.length > 0 &&
+        (traffic === undefined || open.length > 0) && (
+          <TrafficPick sides={read.value.sides} traffic={settings.traffic} onSettings={onSettings} />
+        )}
       {open.length > 0 && (
         <div className="proposals" id="proposals">
           <div className="row spread">

@@ -1,5 +1,5 @@
 import { CornerwiseError } from "../../errors.ts";
-import { readText } from "../../words/index.ts";
+import { readText, sidesByTraffic, type Traffic } from "../../words/index.ts";
 import { type Command, EXIT } from "../command.ts";
 import { KNOWLEDGE_HELP, loadKnowledge } from "../load-knowledge.ts";
 import { readArgs } from "../read-args.ts";
@@ -15,6 +15,9 @@ Nothing recognised gives [].
 
 Options:
   --speed-unit mph|km/h    unit of speeds that are told without one
+  --traffic left|right     side of the road that traffic keeps to; it tells which
+                           side "nearside" and "driver's side" are. Without it such
+                           words give no side and are named on standard error.
 ${KNOWLEDGE_HELP}
   --help                   this text
 
@@ -32,13 +35,21 @@ export const readCommand: Command = {
   run: async (args, io) => {
     const { values, positionals } = readArgs(
       args,
-      { "speed-unit": { type: "string" }, knowledge: { type: "string" } },
+      { "speed-unit": { type: "string" }, traffic: { type: "string" }, knowledge: { type: "string" } },
       1,
     );
     const unit = speedUnit(values["speed-unit"]);
+    const traffic = trafficSide(values.traffic);
     const knowledge = await loadKnowledge(values.knowledge, io.cwd);
     const text = positionals[0] ?? (await io.stdin());
-    const proposals = readText(knowledge, text, unit === undefined ? {} : { speedUnit: unit });
+    const proposals = readText(knowledge, text, { ...(unit && { speedUnit: unit }), traffic });
+    const open = traffic === undefined ? sidesByTraffic(knowledge, text) : [];
+    if (open.length > 0) {
+      const words = [...new Set(open.map((side) => `"${side.words}"`))].join(", ");
+      io.stderr(
+        `Left or right not known: ${words}. Say with --traffic which side of the road is driven on.\n`,
+      );
+    }
     io.stdout(`${JSON.stringify(proposals, null, 2)}\n`);
     return EXIT.ok;
   },
@@ -49,5 +60,13 @@ function speedUnit(given: string | undefined): "mph" | "km/h" | undefined {
   throw new CornerwiseError(
     "bad-request",
     `--speed-unit is "${given}". Give mph or km/h, or leave it out and let the text decide.`,
+  );
+}
+
+function trafficSide(given: string | undefined): Traffic | undefined {
+  if (given === undefined || given === "left" || given === "right") return given;
+  throw new CornerwiseError(
+    "bad-request",
+    `--traffic is "${given}". Give left or right, the side of the road that is driven on, or leave it out.`,
   );
 }

@@ -53,6 +53,10 @@ export const Words = z.strictObject({
   outcome: z.array(Line).max(60).default([]),
   /** Feature that says where it seems to come from, for each facet of a place. */
   sides: z.strictObject({ front: Id, rear: Id, left: Id, right: Id }),
+  /** Words of the side by the kerb and of the one by the middle of the road, and what is read in their place. */
+  trafficSides: z
+    .strictObject({ kerb: PhraseList, road: PhraseList, left: Line, right: Line, open: Line })
+    .default({ kerb: [], road: [], left: "left", right: "right", open: "side" }),
   levels: z.strictObject({ least: PhraseList, most: PhraseList }),
   speed: z.strictObject({
     mph: PhraseList,

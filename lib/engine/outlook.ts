@@ -4,7 +4,7 @@ import { finerComponents } from "./finer-components.ts";
 import type { Grounded } from "./ground.ts";
 import type { Weighing } from "./weigh.ts";
 import { type PricedRepairs, priceRepairs, repairOf } from "./repair-cost.ts";
-import { type PossibleCauses, referralCost, type RepairPlan, repairPlan } from "./repair-order.ts";
+import { type PossibleCauses, type RepairPlan, repairPlan } from "./repair-order.ts";
 
 /** What may be behind the complaint, with what mending it costs. */
 export interface Outlook {
@@ -47,21 +47,21 @@ export function repairOutlook(grounded: Grounded, weighing: Weighing, costs: Cos
   });
   const { prices } = priced;
   const better = (weights: ArrayLike<number>): number => {
-    const causes = causesWith(weights);
-    return Math.min(repairPlan(causes, prices).cost, referralCost(causes, prices));
+    const { cost, referral } = repairPlan(causesWith(weights), prices);
+    return Math.min(cost, referral);
   };
   const chances = new Float64Array(priced.repairs.length);
   components.forEach((c, k) => {
     for (const repair of cures[k] ?? []) chances[repair] = (chances[repair] ?? 0) + c.probability;
   });
-  const now = causesWith(components.map((c) => c.probability));
+  const plan = repairPlan(causesWith(components.map((c) => c.probability)), prices);
   return {
     components,
     values: valuesOf(components, cures),
     priced,
     chances,
-    plan: repairPlan(now, prices),
-    referral: referralCost(now, prices),
+    plan,
+    referral: plan.referral,
     costOf: better,
   };
 }

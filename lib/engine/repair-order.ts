@@ -28,6 +28,8 @@ export interface RepairPlan {
   readonly cost: number;
   /** Chance that they cure it. */
   readonly cures: number;
+  /** Expected cost of handing over at once instead, as `referralCost`. */
+  readonly referral: number;
 }
 
 /**
@@ -63,7 +65,7 @@ export function repairPlan(causes: PossibleCauses, prices: RepairPrices): Repair
     if ((prefixes[count]?.cost ?? 0) < (prefixes[best]?.cost ?? 0)) best = count;
   }
   const { cost, left } = prefixes[best] as { cost: number; left: number };
-  return { order: order.slice(0, best), cost, cures: 1 - left };
+  return { order: order.slice(0, best), cost, cures: 1 - left, referral: prefixes[0]?.cost ?? 0 };
 }
 
 /** Every repair that can help, largest chance over cost first; ties by index. */
@@ -90,25 +92,23 @@ function prefixCosts(
 ): { cost: number; left: number }[] {
   const { cures, probability, curedShare = 1 } = causes;
   const { mend } = prices;
-  const open = new Int32Array(cures.length);
-  const uses: number[][] = Array.from({ length: prices.wrong.length }, () => []);
+  const { counts, uses } = usesOf(cures);
+  const open = counts.slice();
   let left = 0;
   let toMend = 0;
   for (let c = 0; c < cures.length; c++) {
     const p = probability[c] as number;
+    if (p === 0) continue;
     left += p;
-    for (const repair of cures[c] ?? []) {
-      uses[repair]?.push(c);
-      open[c] = (open[c] as number) + 1;
-      if (mend !== undefined) toMend += p * (mend[repair] as number);
-    }
+    if (mend === undefined) continue;
+    for (const repair of cures[c] ?? []) toMend += p * (mend[repair] as number);
   }
   let spent = 0;
   const out = [{ cost: left * prices.refer + toMend, left }];
   for (const repair of order) {
     let needed = 0;
     let cured = 0;
-    for (const c of uses[repair] ?? []) {
+    for (const c of uses.get(repair) ?? []) {
       const p = probability[c] as number;
       needed += p;
       open[c] = (open[c] as number) - 1;
@@ -122,4 +122,30 @@ function prefixCosts(
     out.push({ cost: spent + left * prices.refer + toMend, left });
   }
   return out;
+}
+
+interface Uses {
+  /** Repairs that each cause needs. */
+  readonly counts: Int32Array;
+  /** Causes that need each repair, in their order. */
+  readonly uses: ReadonlyMap<number, readonly number[]>;
+}
+
+/** The same causes are priced many times, with other chances each time. */
+const USES = new WeakMap<PossibleCauses["cures"], Uses>();
+
+function usesOf(cures: PossibleCauses["cures"]): Uses {
+  const kept = USES.get(cures);
+  if (kept !== undefined) return kept;
+  const uses = new Map<number, number[]>();
+  cures.forEach((repairs, c) => {
+    for (const repair of repairs ?? []) {
+      const list = uses.get(repair) ?? [];
+      uses.set(repair, list);
+      list.push(c);
+    }
+  });
+  const made = { counts: Int32Array.from(cures, (repairs) => repairs?.length ?? 0), uses };
+  USES.set(cures, made);
+  return made;
 }

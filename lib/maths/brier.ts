@@ -7,6 +7,17 @@ export interface ForecastBin {
   readonly observed: number;
 }
 
+/** What the parts need of the forecasts of one bin; those of several sets of forecasts may be added up. */
+export interface BinSums {
+  readonly count: number;
+  /** Sum of the forecasts. */
+  readonly forecast: number;
+  /** How many of them came true. */
+  readonly observed: number;
+  /** Sum of the squared distances of forecast and outcome. */
+  readonly squares: number;
+}
+
 /**
  * Murphy's parts of a Brier score: score = reliability - resolution + uncertainty + within.
  *
@@ -42,31 +53,42 @@ export function brierParts(
   const n = forecasts.length;
   if (n === 0 || outcomes.length !== n)
     throw new RangeError("brierParts needs as many outcomes as forecasts, and one at least");
-  const sums = new Map<number, { count: number; forecast: number; observed: number }>();
-  let squares = 0;
-  let came = 0;
+  const sums = new Map<number, { count: number; forecast: number; observed: number; squares: number }>();
   for (let at = 0; at < n; at++) {
     const forecast = forecasts[at] as number;
     const outcome = outcomes[at] as number;
-    squares += (forecast - outcome) ** 2;
-    came += outcome;
-    const bin = sums.get(binOf(forecast)) ?? { count: 0, forecast: 0, observed: 0 };
+    const bin = sums.get(binOf(forecast)) ?? { count: 0, forecast: 0, observed: 0, squares: 0 };
     sums.set(binOf(forecast), bin);
     bin.count += 1;
     bin.forecast += forecast;
     bin.observed += outcome;
+    bin.squares += (forecast - outcome) ** 2;
   }
-  const bins = [...sums.values()]
+  return brierOfBins([...sums.values()]);
+}
+
+/**
+ * As `brierParts`, from the sums of each bin.
+ *
+ * Shape: at least one bin, none of them empty; they come back in the order of their mean forecast.
+ * Errors: RangeError for no bin, or an empty one.
+ */
+export function brierOfBins(sums: readonly BinSums[]): BrierParts {
+  if (sums.length === 0 || sums.some((bin) => !(bin.count > 0)))
+    throw new RangeError("brierOfBins needs at least one bin, and forecasts in each");
+  const total = (of: (bin: BinSums) => number): number => sums.reduce((sum, bin) => sum + of(bin), 0);
+  const n = total((bin) => bin.count);
+  const bins = sums
     .map(({ count, forecast, observed }) => ({
       count,
       forecast: forecast / count,
       observed: observed / count,
     }))
     .sort((a, b) => a.forecast - b.forecast);
-  const base = came / n;
+  const base = total((bin) => bin.observed) / n;
   const weighted = (of: (bin: ForecastBin) => number): number =>
     bins.reduce((sum, bin) => sum + bin.count * of(bin), 0) / n;
-  const score = squares / n;
+  const score = total((bin) => bin.squares) / n;
   const reliability = weighted((bin) => (bin.forecast - bin.observed) ** 2);
   const resolution = weighted((bin) => (bin.observed - base) ** 2);
   const uncertainty = base * (1 - base);

@@ -1,14 +1,15 @@
 import { groundCar } from "../../lib/engine/index.ts";
 import {
   byConfidence,
-  byExpectedCost,
+  byMargins,
   chanceOverCost,
   fixedChecklist,
   gainAlone,
   gainPerMinute,
   likeliestFirst,
-  type PlayOptions,
-  playCase,
+  marginName,
+  type PlayedCase,
+  playUnder,
   type Policy,
   randomChoice,
   shippedChoice,
@@ -19,56 +20,96 @@ import { drawCar } from "../../lib/engine/simulate/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 import { anyCarOnTheRoad } from "./fleet.ts";
-import type { PolicyJob, PolicyRow } from "./simulation-jobs.ts";
+import { forecastNotes } from "./forecasts.ts";
+import type { PlayedCases, PolicyJob, PolicyResult } from "./simulation-jobs.ts";
 
-const POLICIES: readonly Policy[] = [
-  randomChoice,
-  fixedChecklist,
-  likeliestFirst,
-  chanceOverCost,
-  gainAlone,
-  gainPerMinute,
-  shippedChoice,
+/** The policy that the app follows: the shipped choice among checks and questions. */
+export const ASKING_TOO = "shipped, asking too";
+/** Margins by which the trade of minutes against errors is shown. */
+export const MARGINS = [0.7, 1, 1.5, 2, 2.5, 3];
+
+/** Name of the rule that goes on until a part is 90 % sure. */
+export const CONFIDENT = "confidence 0.9";
+
+interface Way {
+  readonly name: string;
+  readonly policy: Policy;
+  readonly asks: boolean;
+  /** Played under every margin, not only the shipped one. */
+  readonly margins: boolean;
+  /** Also played until it is 90 % sure. */
+  readonly confidence: boolean;
+}
+
+export const WAYS: readonly Way[] = [
+  { name: randomChoice.name, policy: randomChoice, asks: false, margins: false, confidence: false },
+  { name: fixedChecklist.name, policy: fixedChecklist, asks: false, margins: false, confidence: true },
+  { name: likeliestFirst.name, policy: likeliestFirst, asks: false, margins: true, confidence: true },
+  { name: chanceOverCost.name, policy: chanceOverCost, asks: false, margins: false, confidence: false },
+  { name: gainAlone.name, policy: gainAlone, asks: false, margins: false, confidence: false },
+  { name: gainPerMinute.name, policy: gainPerMinute, asks: false, margins: false, confidence: false },
+  { name: shippedChoice.name, policy: shippedChoice, asks: false, margins: true, confidence: true },
+  { name: ASKING_TOO, policy: shippedChoice, asks: true, margins: true, confidence: true },
 ];
 
-/** Every policy on the same simulated cases, all with the shipped stop rule; the shipped one also asks, and also by confidence. */
-export function playPolicies(job: PolicyJob): PolicyRow[] {
+/** Every policy on the same simulated cases under the shipped stop rule, some under others as well. */
+export function playPolicies(job: PolicyJob): PolicyResult {
   const knowledge = shippedKnowledge();
   const grounded = groundCar(knowledge, anyCarOnTheRoad(knowledge, job.seed));
   const costs = workshopCosts(knowledge);
   const uniform = seededUniform(job.seed + 1);
-  const expectedCost = byExpectedCost(costs);
-  const hasty = {
-    ...byExpectedCost({ ...costs, stop: { ...costs.stop, margin: 2 * costs.stop.margin } }),
-    name: "expected cost, margin doubled",
-  };
-  const confidence = byConfidence(costs, 0.9, 0.03);
-  const rows: PolicyRow[] = [];
+  const rules = byMargins(costs, [...new Set([costs.stop.margin, ...MARGINS])]);
+  const shippedName = marginName(costs.stop.margin);
+  const shipped = rules.filter((r) => r.name === shippedName);
+  const confidence = { ...byConfidence(costs, 0.9, 0.03), name: CONFIDENT };
+  const sums = new Map<string, Summed>();
+  const notes = forecastNotes();
   for (let k = 0; k < job.cars; k++) {
     const car = drawCar(grounded, uniform);
-    const play = (policy: Policy, stop: StopRule, name: string, only: PlayOptions["only"]): void => {
-      const options = { costs, only, uniform: seededUniform(car.seed) };
-      const played = playCase(grounded, car, policy, stop, options);
-      rows.push({
-        stop: stop.name,
-        policy: name,
-        minutes: played.minutes,
-        checks: played.checks.length,
-        setUpChanges: played.setUpChanges,
-        right: played.right,
-        sure: played.verdict.sure,
-        repairMinutes: played.repairMinutes,
-        referred: played.verdict.kind === "refer",
+    notes.begin(car);
+    for (const { name, policy, asks, margins, confidence: untilSure } of WAYS) {
+      const stops = margins ? [...rules] : [...shipped];
+      // Dear to play, and steady: a quarter of the cases is enough.
+      if (untilSure && k % 4 === 0) stops.push(confidence);
+      const only = asks ? undefined : ("checks" as const);
+      const played = playUnder(grounded, car, policy, stops, {
+        costs,
+        only,
+        uniform: seededUniform(car.seed),
+        watch: (situation, open) => {
+          if (name === ASKING_TOO && open.some((r) => r.name === shippedName)) notes.see(situation);
+        },
       });
-    };
-    for (const policy of POLICIES) play(policy, expectedCost, policy.name, "checks");
-    play(shippedChoice, expectedCost, "shipped, asking too", undefined);
-    play(shippedChoice, hasty, "shipped, asking too", undefined);
-    // Dear to play, and steady: a quarter of the cases is enough.
-    if (k % 4 !== 0) continue;
-    for (const policy of [fixedChecklist, likeliestFirst, shippedChoice])
-      play(policy, confidence, policy.name, "checks");
-    play(shippedChoice, confidence, "shipped, asking too", undefined);
+      stops.forEach((stop, at) => add(sums, stop, name, played[at] as PlayedCase));
+    }
+    notes.end();
   }
-  return rows;
+  return { played: [...sums.values()], forecasts: notes.sums() };
+}
+
+type Summed = { -readonly [K in keyof PlayedCases]: PlayedCases[K] } & { readonly minutes: number[] };
+
+function add(sums: Map<string, Summed>, stop: StopRule, policy: string, played: PlayedCase): void {
+  const key = `${stop.name}\n${policy}`;
+  const own = sums.get(key) ?? {
+    stop: stop.name,
+    policy,
+    minutes: [],
+    checks: 0,
+    setUpChanges: 0,
+    wrong: 0,
+    referred: 0,
+    sure: 0,
+    sureAndWrong: 0,
+    repairMinutes: 0,
+  };
+  sums.set(key, own);
+  own.minutes.push(played.minutes);
+  own.checks += played.checks.length;
+  own.setUpChanges += played.setUpChanges;
+  if (!played.right) own.wrong += 1;
+  if (played.verdict.kind === "refer") own.referred += 1;
+  if (played.verdict.sure) own.sure += 1;
+  if (played.verdict.sure && !played.right) own.sureAndWrong += 1;
+  own.repairMinutes += played.repairMinutes;
 }

@@ -1,12 +1,29 @@
-import type { PolicyJob, PolicyRow } from "./simulation-jobs.ts";
+import { canonicalJson } from "../../lib/knowledge/canonical.ts";
+import { marginName } from "../../lib/engine/policies/index.ts";
+import { workshopCosts } from "../../lib/engine/repair-cost.ts";
+import { ratioOfSums } from "../../lib/maths/ratio-of-sums.ts";
+import { shippedKnowledge } from "../support/shipped-knowledge.ts";
+import { FORECASTS } from "./calibration.bench.ts";
+import { ASKING_TOO, CONFIDENT, MARGINS, WAYS } from "./play-policies.ts";
 import { workThrough } from "./pool.ts";
-import { grouped, mean, standardError } from "./statistics.ts";
+import { reliabilityTable } from "./reliability-table.ts";
+import type { PlayedCases, PolicyJob, PolicyResult } from "./simulation-jobs.ts";
+import { packSlices, resumed, sliceFiles } from "./slices.ts";
+import { mean, standardError } from "./statistics.ts";
 import { quantile, table } from "./timing.ts";
 
 /** What the command line asks for. */
 export interface SimulationOptions {
   /** Simulated cars; each bench has its own number when left out. */
   readonly cars?: number | undefined;
+}
+
+/** What a run that may go on where it stopped is told. */
+export interface ResumableOptions extends SimulationOptions {
+  /** Root of the repository. */
+  readonly root: string;
+  /** The same, when figures are to be kept in it. */
+  readonly write?: string | undefined;
 }
 
 const WORKER = new URL("./simulation.worker.mjs", import.meta.url);
@@ -19,7 +36,7 @@ const BARS: ReadonlyMap<string, number> = new Map([
 const CASES_A_CAR = 10;
 
 /** Minutes, errors and repair under every policy, on cars of the shipped knowledge. */
-export async function comparePolicies({ cars = 4000 }: SimulationOptions = {}): Promise<string> {
+export async function comparePolicies({ cars = 4000, root, write }: ResumableOptions): Promise<string> {
   const jobs = Array.from({ length: Math.ceil(cars / CASES_A_CAR) }, (_, k): PolicyJob => {
     return {
       kind: "policies",
@@ -27,66 +44,149 @@ export async function comparePolicies({ cars = 4000 }: SimulationOptions = {}): 
       cars: Math.min(CASES_A_CAR, cars - k * CASES_A_CAR),
     };
   });
-  const rows = (await workThrough<PolicyRow[]>(WORKER, "policies", jobs)).flat();
-  const groups = grouped(rows, (r) => `${r.stop}\n${r.policy}`);
-  const lines = [...groups].map(([key, own]) => [...key.split("\n"), ...summary(own)]);
-  const head = [
-    "stop",
-    "policy",
-    "minutes",
-    "+-",
-    "median",
-    "p90",
-    "checks",
-    "set-ups",
-    "error %",
-    "referred %",
-    "sure %",
-    "wrong of sure %",
-    "repair min",
-    "total",
-  ];
-  return [table(head, lines), ...bars(groups)].join("\n");
+  const knowledge = shippedKnowledge();
+  const ways = WAYS.map(({ name, margins, confidence }) => [name, margins, confidence]);
+  const files = sliceFiles(root, "policies", [canonicalJson(knowledge), ways, MARGINS, CONFIDENT]);
+  const results = await resumed<PolicyResult>(
+    files,
+    jobs,
+    (some, progress) => workThrough(WORKER, "policies", some, progress),
+    console.error,
+  );
+  if (write !== undefined) packSlices(files);
+  const played = waysOf(results);
+  const shipped = marginName(workshopCosts(knowledge).stop.margin);
+  return [
+    table(HEAD, played.map(summary)),
+    "",
+    "Minutes of the shipped policy as a share of others', and how many more verdicts are wrong",
+    against(played, shipped),
+    "",
+    `Forecasts of the shipped policy, asking too, ${shipped}`,
+    ...FORECASTS.flatMap(([key, title]) => [
+      title,
+      reliabilityTable(results.map(({ forecasts }) => forecasts[key])),
+    ]),
+  ].join("\n");
 }
 
-function summary(rows: readonly PolicyRow[]): number[] {
-  const minutes = rows.map((r) => r.minutes);
-  const sure = rows.filter((r) => r.sure);
+/** One policy under one rule: its cases slice by slice. Slices are cases on one car, so they count as one each. */
+interface Played {
+  readonly stop: string;
+  readonly policy: string;
+  readonly slices: readonly (PlayedCases | undefined)[];
+}
+
+function waysOf(results: readonly PolicyResult[]): Played[] {
+  const [first] = results;
+  return (first?.played ?? []).map(({ stop, policy }) => ({
+    stop,
+    policy,
+    slices: results.map(({ played }) => played.find((p) => p.stop === stop && p.policy === policy)),
+  }));
+}
+
+const HEAD = [
+  "stop",
+  "policy",
+  "cases",
+  "minutes",
+  "+-",
+  "median",
+  "p90",
+  "checks",
+  "set-ups",
+  "error %",
+  "+-",
+  "referred %",
+  "sure %",
+  "wrong of sure %",
+  "repair min",
+  "total",
+];
+
+function summary({ stop, policy, slices }: Played): (string | number)[] {
+  const minutes = slices.flatMap((s) => s?.minutes ?? []);
+  const cases = minutes.length;
+  const sum = (of: (s: PlayedCases) => number): number =>
+    slices.reduce((total, s) => total + (s === undefined ? 0 : of(s)), 0);
   const percent = (part: number, of: number): number => (of === 0 ? 0 : (100 * part) / of);
+  const sure = sum((s) => s.sure);
+  const wrong = errorsOf(slices);
+  const repair = sum((s) => s.repairMinutes) / cases;
   return [
+    stop,
+    policy,
+    cases,
     mean(minutes),
     standardError(minutes),
     quantile(minutes, 0.5),
     quantile(minutes, 0.9),
-    mean(rows.map((r) => r.checks)),
-    mean(rows.map((r) => r.setUpChanges)),
-    percent(rows.filter((r) => !r.right).length, rows.length),
-    percent(rows.filter((r) => r.referred).length, rows.length),
-    percent(sure.length, rows.length),
-    percent(sure.filter((r) => !r.right).length, sure.length),
-    mean(rows.map((r) => r.repairMinutes)),
-    mean(rows.map((r) => r.minutes + r.repairMinutes)),
+    sum((s) => s.checks) / cases,
+    sum((s) => s.setUpChanges) / cases,
+    100 * wrong.ratio,
+    100 * wrong.error,
+    percent(
+      sum((s) => s.referred),
+      cases,
+    ),
+    percent(sure, cases),
+    percent(
+      sum((s) => s.sureAndWrong),
+      sure,
+    ),
+    repair,
+    mean(minutes) + repair,
   ];
 }
 
-/** The shipped policy's minutes and errors as a share of others'. */
-function bars(groups: ReadonlyMap<string, readonly PolicyRow[]>): string[] {
-  const minutes = (key: string): number => mean((groups.get(key) ?? []).map((r) => r.minutes));
-  const errors = (key: string): number => mean((groups.get(key) ?? []).map((r) => (r.right ? 0 : 100)));
-  const others = [...groups.keys()].filter((key) => BARS.has(key.split("\n")[1] ?? ""));
-  const owns = [...groups.keys()].filter((key) => key.split("\n")[1]?.startsWith("shipped"));
+const minutesOf = (s: PlayedCases | undefined): number => s?.minutes.reduce((a, b) => a + b, 0) ?? 0;
+
+function errorsOf(slices: Played["slices"]): { ratio: number; error: number } {
+  return ratioOfSums(
+    slices.map((s) => s?.wrong ?? 0),
+    slices.map((s) => s?.minutes.length ?? 0),
+  );
+}
+
+/** The shipped policy's minutes and errors as a share of others', on the same cases. */
+function against(played: readonly Played[], shippedStop: string): string {
+  const others = played.filter(
+    ({ stop, policy }) => BARS.has(policy) && (stop === shippedStop || stop === CONFIDENT),
+  );
+  const owns = played.filter(({ policy }) => policy === ASKING_TOO || policy === "shipped");
   const rows = owns.flatMap((own) =>
     others.map((other) => {
-      const share = (100 * minutes(own)) / minutes(other);
-      const bar = BARS.get(other.split("\n")[1] ?? "") ?? 0;
-      const more = errors(own) - errors(other);
-      const held = share <= bar && more <= 0 ? "yes" : share <= bar ? "errors" : "no";
-      return [own.replace("\n", ": "), other.replace("\n", ": "), share, bar, more, held];
+      // Some are played on a quarter of the cases: a share is of what both were played on.
+      const both = own.slices.map((s, at) => {
+        const o = other.slices[at];
+        return s !== undefined && o !== undefined ? ([s, o] as const) : undefined;
+      });
+      const perCase = (s: PlayedCases, of: number): number => of / s.minutes.length;
+      const share = ratioOfSums(
+        both.map((b) => (b === undefined ? 0 : perCase(b[0], minutesOf(b[0])))),
+        both.map((b) => (b === undefined ? 0 : perCase(b[1], minutesOf(b[1])))),
+      );
+      const bar = BARS.get(other.policy) ?? 0;
+      const more = ratioOfSums(
+        both.map((b) => (b === undefined ? 0 : perCase(b[0], b[0].wrong) - perCase(b[1], b[1].wrong))),
+        both.map((b) => (b === undefined ? 0 : 1)),
+      );
+      const held = 100 * share.ratio > bar ? "no" : more.ratio <= 0 ? "yes" : "errors";
+      return [
+        `${own.stop}: ${own.policy}`,
+        `${other.stop}: ${other.policy}`,
+        100 * share.ratio,
+        100 * share.error,
+        bar,
+        100 * more.ratio,
+        100 * more.error,
+        held,
+      ];
     }),
   );
-  return [
-    "",
-    "Minutes of the shipped policy as a share of others', and how many more verdicts are wrong",
-    table(["shipped, stop: policy", "against", "minutes %", "bar %", "errors, points", "held"], rows),
-  ];
+  return table(
+    ["shipped, stop: policy", "against", "minutes %", "+-", "bar %", "errors, points", "+-", "held"],
+    rows,
+  );
 }

@@ -1,11 +1,11 @@
-import type { ForecastBin } from "../../lib/maths/brier.ts";
+import type { ReliableTenth } from "./reliability-table.ts";
 
 const SIZE = 300;
 const EDGE = 46;
 
 /** Reliability plots beside each other: share that was true against the chance given, with one standard error each way. */
 export function reliabilityPlot(
-  plots: readonly { readonly title: string; readonly bins: readonly ForecastBin[] }[],
+  plots: readonly { readonly title: string; readonly bins: readonly ReliableTenth[] }[],
 ): string {
   const width = SIZE + 2 * EDGE;
   const one = ({ title, bins }: (typeof plots)[number], at: number): string => {
@@ -16,8 +16,7 @@ export function reliabilityPlot(
         `<text x="${x(p)}" y="${EDGE + SIZE + 16}" text-anchor="middle">${Math.round(100 * p)}</text>` +
         `<text x="${EDGE - 6}" y="${y(p)}" dy="4" text-anchor="end">${Math.round(100 * p)}</text>`,
     );
-    const marks = bins.map(({ count, forecast, observed }) => {
-      const error = Math.sqrt((observed * (1 - observed)) / count);
+    const marks = bins.map(({ forecast, observed, error }) => {
       return (
         `<line x1="${x(forecast)}" x2="${x(forecast)}" y1="${y(observed - error)}" y2="${y(observed + error)}"/>` +
         `<circle cx="${x(forecast)}" cy="${y(observed)}" r="3.5" fill="#123f63"/>`

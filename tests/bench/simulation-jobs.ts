@@ -1,3 +1,5 @@
+import type { ForecastSums } from "./forecasts.ts";
+
 /** Cases on one car of the road, each played by every policy. */
 export interface PolicyJob {
   readonly kind: "policies";
@@ -38,30 +40,26 @@ export interface MisreadJob {
 /** What a worker thread can be given to do. */
 export type SimulationJob = PolicyJob | CalibrationJob | ReachJob | OptimumJob | MisreadJob;
 
-/** One case played by one policy under one stop rule. */
-export interface PolicyRow {
+/** Cases of one slice played by one policy under one stop rule: minutes of each, and sums of the rest. */
+export interface PlayedCases {
   readonly stop: string;
   readonly policy: string;
-  readonly minutes: number;
+  /** Units: minutes to the verdict. */
+  readonly minutes: readonly number[];
   readonly checks: number;
   readonly setUpChanges: number;
-  readonly right: boolean;
-  readonly sure: boolean;
+  readonly wrong: number;
+  readonly referred: number;
+  readonly sure: number;
+  /** Of those that were sure. */
+  readonly sureAndWrong: number;
   readonly repairMinutes: number;
-  readonly referred: boolean;
 }
 
-/** Forecasts and what came of them. */
-export interface Forecasts {
-  readonly forecast: number[];
-  readonly cameTrue: number[];
-}
-
-/** Forecasts of explaining the complaint, as told and at the verdict, and of being there at all. */
-export interface CalibrationResult {
-  readonly told: Forecasts;
-  readonly verdict: Forecasts;
-  readonly present: Forecasts;
+/** One slice of the comparison: every way of searching it, and the forecasts of the shipped one. */
+export interface PolicyResult {
+  readonly played: readonly PlayedCases[];
+  readonly forecasts: ForecastSums;
 }
 
 /** A case that ended with another part. */

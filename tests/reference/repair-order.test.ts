@@ -108,6 +108,7 @@ describe("where to stop repairing", () => {
       order: [0],
       cost: expect.closeTo(30 + 0.4 * 100, 9),
       cures: expect.closeTo(0.6, 9),
+      referral: expect.closeTo(100, 9),
     });
   });
 
@@ -118,7 +119,9 @@ describe("where to stop repairing", () => {
     expect(expectedRepairCost([0, 1], causes, prices)).toBeCloseTo(8 + 3 + 2 + 6 + 5 + 0.8 + 10, 9);
     expect(expectedRepairCost([0], causes, prices)).toBeCloseTo(8 + 3 + 2 + 25, 9);
     expect(expectedRepairCost([], causes, prices)).toBeCloseTo(50, 9);
-    expect(repairPlan(causes, prices).order).toEqual([0, 1]);
+    const plan = repairPlan(causes, prices);
+    expect(plan.order).toEqual([0, 1]);
+    expect(plan.referral).toBeCloseTo(50, 9);
   });
 
   test("nothing to repair: handing over is all there is", () => {
@@ -127,6 +130,7 @@ describe("where to stop repairing", () => {
       order: [],
       cost: 50,
       cures: 0,
+      referral: 50,
     });
   });
 });

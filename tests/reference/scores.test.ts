@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { brierOfClasses, brierParts, logLoss } from "../../lib/maths/brier.ts";
+import { brierOfBins, brierOfClasses, brierParts, logLoss } from "../../lib/maths/brier.ts";
 
 /*
  * Definitions: Brier 1950, Murphy 1973. The numbers of the worked case are our own; its answers were worked apart from
@@ -20,6 +20,24 @@ describe("the worked case of ten forecasts", () => {
     expect(parts.skill).toBeCloseTo(0.091667, 6);
     expect(parts.within).toBeCloseTo(0, 12);
     expect(parts.bins.map((b) => b.count)).toEqual([3, 4, 2, 1]);
+  });
+
+  test("the same from the sums of each bin, which add up by hand", () => {
+    // Bins 0.1, 0.3, 0.7 and 0.9; squares: 0.01 + 0.01 + 0.81, 3 * 0.09 + 0.49, 0.09 + 0.49, 0.01.
+    const sums = [
+      { count: 3, forecast: 0.3, observed: 1, squares: 0.83 },
+      { count: 4, forecast: 1.2, observed: 1, squares: 0.76 },
+      { count: 2, forecast: 1.4, observed: 1, squares: 0.58 },
+      { count: 1, forecast: 0.9, observed: 1, squares: 0.01 },
+    ];
+    const { bins, ...figures } = brierOfBins(sums);
+    expect(bins.map((b) => b.observed)).toEqual([1 / 3, 1 / 4, 1 / 2, 1]);
+    expect(figures.score).toBeCloseTo(0.218, 6);
+    expect(figures.reliability).toBeCloseTo(0.026333, 6);
+    expect(figures.resolution).toBeCloseTo(0.048333, 6);
+    expect(figures.uncertainty).toBeCloseTo(0.24, 6);
+    expect(() => brierOfBins([])).toThrow(RangeError);
+    expect(() => brierOfBins([{ count: 0, forecast: 0, observed: 0, squares: 0 }])).toThrow(RangeError);
   });
 
   test("log loss", () => {

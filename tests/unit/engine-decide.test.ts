@@ -2,7 +2,14 @@ import { describe, expect, test } from "vitest";
 import { proposeBatch } from "../../lib/engine/batch.ts";
 import { decideNext } from "../../lib/engine/decide.ts";
 import { type Answer, type Grounded, groundCar, proposeChecks, weighing } from "../../lib/engine/index.ts";
-import { byExpectedCost, playCase, type StopRule, shippedChoice } from "../../lib/engine/policies/index.ts";
+import {
+  byExpectedCost,
+  byMargins,
+  playCase,
+  playUnder,
+  type StopRule,
+  shippedChoice,
+} from "../../lib/engine/policies/index.ts";
 import { asMinutes, asMoney, remedyCost, workshopCosts } from "../../lib/engine/repair-cost.ts";
 import { drawCar } from "../../lib/engine/simulate/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
@@ -237,6 +244,25 @@ describe("a played case", () => {
       expect(played.right).toBe(car.fired.length === 0);
       expect(played.repairMinutes).toBe(costs.refer.minutes);
     }
+  });
+
+  /* What a search is by itself is the measure; the seeds give cases that end early and late. */
+  test("under several rules at once each ends it as it does alone", () => {
+    const margins = [0.2, 1, 3, 10];
+    const ends = new Set<number>();
+    for (let seed = 40; seed < 60; seed++) {
+      const car = drawCar(tiny, seededUniform(seed), { told: 0 });
+      const options = { costs, only: "checks" } as const;
+      const play = { ...options, uniform: seededUniform(1) };
+      const together = playUnder(tiny, car, shippedChoice, byMargins(costs, margins), play);
+      margins.toReversed().forEach((margin, at) => {
+        const rule = byExpectedCost({ ...costs, stop: { ...costs.stop, margin } });
+        const alone = { ...options, uniform: seededUniform(1) };
+        expect(together[at]).toEqual(playCase(tiny, car, shippedChoice, rule, alone));
+      });
+      ends.add(new Set(together.map((p) => p.checks.length)).size);
+    }
+    expect(Math.max(...ends)).toBeGreaterThan(1);
   });
 
   test("it ends when the time is up", () => {

@@ -7,7 +7,7 @@ export {
   randomChoice,
   shippedChoice,
 } from "./choices.ts";
-export { playCase } from "./play-case.ts";
+export { playCase, playUnder } from "./play-case.ts";
 export type { PlayedCase, PlayOptions } from "./play-case.ts";
 export type { Policy, Situation, StopRule, Verdict } from "./policy.ts";
-export { byConfidence, byExpectedCost } from "./stop-rules.ts";
+export { byConfidence, byExpectedCost, byMargins, marginName } from "./stop-rules.ts";

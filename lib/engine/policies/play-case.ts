@@ -20,8 +20,8 @@ export interface PlayOptions extends Pick<ProposeOptions, "who" | "lift" | "help
   readonly mostMinutes?: number | undefined;
   /** Most checks of one set-up made before weighing again, while the best tells little; 1 when left out. */
   readonly atOnce?: number | undefined;
-  /** Called after each weighing: for looking on, not for changing anything. */
-  readonly watch?: ((situation: Situation) => void) | undefined;
+  /** Called after each weighing, with the rules that had not ended by then: for looking on, not for changing anything. */
+  readonly watch?: ((situation: Situation, open: readonly StopRule[]) => void) | undefined;
 }
 
 /** A case played to its end. */
@@ -51,35 +51,46 @@ export function playCase(
   stop: StopRule,
   options: PlayOptions,
 ): PlayedCase {
-  const { setUps, contexts, complaints } = grounded.knowledge;
-  const answers: Answer[] = [...car.told];
-  // What happened lately is part of the car's priors already: not asked again.
-  for (const { id } of contexts) {
-    if (!grounded.contexts.includes(id)) answers.push({ finding: id, state: "absent", by: "report" });
-  }
-  // One complaint a case: a yes to a further one would make that one part of what is to be explained.
-  for (const { id } of complaints) {
-    if (id !== car.complaint.id) answers.push({ finding: id, state: "unknown", by: "report" });
-  }
+  return playUnder(grounded, car, policy, [stop], options)[0] as PlayedCase;
+}
+
+/**
+ * As `playCase`, under several stop rules at once, aligned to them: what is checked next does not depend on when the search
+ * ends, so the way is gone once and each rule ends it where it would.
+ */
+export function playUnder(
+  grounded: Grounded,
+  car: SimulatedCar,
+  policy: Policy,
+  stops: readonly StopRule[],
+  options: PlayOptions,
+): PlayedCase[] {
+  const answers = beforeAnyCheck(grounded, car);
+  const { who, lift, helper, only, costs } = options;
   const checks: string[] = [];
-  let setUp = setUps.start;
+  let setUp = grounded.knowledge.setUps.start;
   let minutes = 0;
   let setUpChanges = 0;
+  const played = new Map<StopRule, PlayedCase>();
+  const end = (stop: StopRule, verdict: Verdict): void => {
+    played.set(stop, ended(grounded, car, verdict, costs, { minutes, setUpChanges, checks: checks.slice() }));
+  };
+  let open = stops;
   for (;;) {
     const now = weighing(grounded, answers);
-    const { who, lift, helper, only } = options;
     const proposed = proposeChecks(grounded, answers, now, { setUp, who, lift, helper, only });
     const situation: Situation = { grounded, answers, weighing: now, proposed, setUp, minutes };
-    options.watch?.(situation);
+    options.watch?.(situation, open);
     const out = minutes >= (options.mostMinutes ?? 400);
-    const verdict = out ? stop.atLast(situation) : stop.verdict(situation);
-    const next = verdict === undefined ? policy.next(situation, options.uniform) : undefined;
+    for (const stop of open) {
+      const verdict = out ? stop.atLast(situation) : stop.verdict(situation);
+      if (verdict !== undefined) end(stop, verdict);
+    }
+    open = open.filter((stop) => !played.has(stop));
+    const next = open.length > 0 ? policy.next(situation, options.uniform) : undefined;
     if (next === undefined) {
-      return ended(grounded, car, verdict ?? stop.atLast(situation), options.costs, {
-        minutes,
-        setUpChanges,
-        checks,
-      });
+      for (const stop of open) end(stop, stop.atLast(situation));
+      return stops.map((stop) => played.get(stop) as PlayedCase);
     }
     minutes += next.setUpMinutes;
     if (next.setUp !== setUp) setUpChanges += 1;
@@ -90,6 +101,21 @@ export function playCase(
       minutes += check.minutes;
     }
   }
+}
+
+/** What is known when the car comes in. */
+function beforeAnyCheck(grounded: Grounded, car: SimulatedCar): Answer[] {
+  const { contexts, complaints } = grounded.knowledge;
+  const answers: Answer[] = [...car.told];
+  // What happened lately is part of the car's priors already: not asked again.
+  for (const { id } of contexts) {
+    if (!grounded.contexts.includes(id)) answers.push({ finding: id, state: "absent", by: "report" });
+  }
+  // One complaint a case: a yes to a further one would make that one part of what is to be explained.
+  for (const { id } of complaints) {
+    if (id !== car.complaint.id) answers.push({ finding: id, state: "unknown", by: "report" });
+  }
+  return answers;
 }
 
 /** The check and the best others of its set-up that settle something else: while each tells little, none waits for another. */

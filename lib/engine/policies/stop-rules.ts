@@ -20,6 +20,35 @@ export function byExpectedCost(costs: Costs): StopRule {
   };
 }
 
+/** Name of the rule that stops by expected cost with a margin of its own. */
+export function marginName(margin: number): string {
+  return `expected cost, margin ${margin}`;
+}
+
+/**
+ * The shipped rule with each of some margins, the largest first, for playing one search under all of them.
+ *
+ * One that goes on spares those of smaller margins the work: what is worth it to it is worth it to them.
+ */
+export function byMargins(costs: Costs, margins: readonly number[]): StopRule[] {
+  let goesOn: Situation | undefined;
+  return margins
+    .toSorted((a, b) => b - a)
+    .map((margin) => {
+      const rule = byExpectedCost({ ...costs, stop: { ...costs.stop, margin } });
+      return {
+        name: marginName(margin),
+        verdict: (situation) => {
+          if (goesOn === situation) return undefined;
+          const verdict = rule.verdict(situation);
+          if (verdict === undefined) goesOn = situation;
+          return verdict;
+        },
+        atLast: (situation) => rule.atLast(situation),
+      };
+    });
+}
+
 /** Stop at a repair that is likely enough, or when no check tells as much as the least information. */
 export function byConfidence(costs: Costs, confidence: number, leastBits: number): StopRule {
   const decide = (situation: Situation): Decision =>

@@ -2,7 +2,7 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { canonicalJson } from "../../lib/knowledge/canonical.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
-import type { ForecastSums } from "./forecasts.ts";
+import { type ForecastSums, FORECASTS } from "./forecasts.ts";
 import type { ResumableOptions } from "./policies.bench.ts";
 import { workThrough } from "./pool.ts";
 import { reliabilityPlot } from "./reliability-plot.ts";
@@ -13,13 +13,6 @@ import { packSlices, resumed, sliceFiles } from "./slices.ts";
 const WORKER = new URL("./simulation.worker.mjs", import.meta.url);
 const CASES_A_CAR = 10;
 
-/** What is forecast, by the key of its sums. */
-export const FORECASTS: readonly (readonly [keyof ForecastSums, string])[] = [
-  ["told", "explains the complaint, as told"],
-  ["verdict", "explains the complaint, at the verdict"],
-  ["everGiven", "explains the complaint, when the tenth is first given"],
-  ["present", "is there at all, at the verdict"],
-];
 const PLOTTED = "verdict";
 
 /** Of suspects given 70 to 80 %, how many are it? In the world of the knowledge, and in worlds that differ by its spread. */

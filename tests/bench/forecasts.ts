@@ -19,6 +19,13 @@ export interface ForecastSums {
   readonly present: readonly TenthSums[];
 }
 
+/** What is forecast, by the key of its sums. */
+export const FORECASTS: readonly (readonly [keyof ForecastSums, string])[] = [
+  ["told", "explains the complaint, as told"],
+  ["verdict", "explains the complaint, at the verdict"],
+  ["everGiven", "explains the complaint, when the tenth is first given"],
+  ["present", "is there at all, at the verdict"],
+];
 /** Tenth in which a chance lies: 0 to 9. */
 export function tenthOf(chance: number): number {
   return Math.min(9, Math.floor(10 * chance));

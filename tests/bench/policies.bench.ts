@@ -3,7 +3,7 @@ import { marginName } from "../../lib/engine/policies/index.ts";
 import { workshopCosts } from "../../lib/engine/repair-cost.ts";
 import { ratioOfSums } from "../../lib/maths/ratio-of-sums.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
-import { FORECASTS } from "./calibration.bench.ts";
+import { FORECASTS } from "./forecasts.ts";
 import { ASKING_TOO, CONFIDENT, MARGINS, WAYS } from "./play-policies.ts";
 import { workThrough } from "./pool.ts";
 import { reliabilityTable } from "./reliability-table.ts";

@@ -47,6 +47,6 @@ export default defineConfig({
     url,
     reuseExistingServer: false,
     timeout: 60_000,
-    env: { NEXT_TELEMETRY_DISABLED: "1" },
+    env: { NEXT_TELEMETRY_DISABLED: "1", CORNERWISE_BOUND: "loopback" },
   },
 });

@@ -1,3 +1,16 @@
+export {
+  type Account,
+  type AccountChange,
+  accountById,
+  accountsOfRole,
+  anyAccount,
+  changeAccount,
+  listAccounts,
+  makeAccount,
+  makeFirstAccount,
+  type NewAccount,
+} from "./accounts.ts";
+export { type AttemptRequest, forgetAttempts, takeAttempt } from "./attempts.ts";
 export { type Appended, appendEntries, type AppendRequest } from "./append-entries.ts";
 export {
   type Link,

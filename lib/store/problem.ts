@@ -5,6 +5,11 @@ export type StoreProblemCode =
   | "case-full" // the case would grow beyond what a case file can hold
   | "entry-differs" // another entry is kept under that id
   | "bad-entry" // an entry of another case, or one that nests too deep
+  | "no-such-account" // no account of that id
+  | "owner-exists" // the first account was made already
+  | "email-taken" // another account has that e-mail address
+  | "last-owner" // nobody would be left who can change accounts
+  | "changed-meanwhile" // it is no longer at the version that the change was made on
   | "bad-cursor" // a place in a list that this store did not give
   | "disk-full" // no room left; nothing of the write was kept
   | "read-only" // the database may be read but not written

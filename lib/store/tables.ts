@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import type { ColumnType, Generated, Kysely } from "kysely";
 
 /** Yes or no: 0 and 1 in the embedded database. */
 export type Flag = 0 | 1;
@@ -68,6 +68,8 @@ export interface UserTable {
   disabled: Flag | boolean;
   createdAt: Moment;
   updatedAt: Moment;
+  /** Counts the changes that owners made. */
+  version: Generated<number>;
 }
 
 export interface SessionTable {
@@ -111,8 +113,8 @@ export interface RateLimitTable {
   id: string;
   key: string;
   count: number;
-  /** Milliseconds since 1970. */
-  lastRequest: number;
+  /** Milliseconds since 1970; PostgreSQL's driver gives such long numbers as text. */
+  lastRequest: ColumnType<number | string, number, number>;
 }
 
 /** Every table, as the newest migration leaves it. */

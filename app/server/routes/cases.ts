@@ -94,16 +94,6 @@ export const readCaseFile = route({
   problems: ["case-removed"],
 });
 
-export const readChecks = route({
-  method: "GET",
-  path: "/api/v1/cases/{id}/checks.csv",
-  action: "read-cases",
-  summary: "The case's answers as a table",
-  ...ONE_CASE,
-  gives: { status: 200, what: "Comma-separated values (RFC 4180)", mediaType: "text/csv", headers: VERSION },
-  problems: ["case-removed"],
-});
-
 export const listLinks = route({
   method: "GET",
   path: "/api/v1/cases/{id}/links",

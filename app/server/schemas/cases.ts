@@ -44,7 +44,7 @@ export const CaseHead = z
     changedAt: Moment,
     customer: z.string(),
     vehicle: z.string(),
-    plate: z.string(),
+    plate: z.string().nullable(),
     invented: z.boolean().describe("True for demonstration and training: nobody's real car."),
     closed: z.boolean().describe("True when a verdict stands."),
     ownerId: z.string().nullable().describe("Account that opened it; null: the workshop's."),

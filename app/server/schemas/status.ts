@@ -8,8 +8,3 @@ export const Health = z.strictObject({
 
 /** The document that describes every route. */
 export const ApiDocument = z.looseObject({ openapi: z.string() });
-
-export const Restored = z.strictObject({
-  cases: z.number().int().min(0),
-  entries: z.number().int().min(0),
-});

@@ -4,6 +4,7 @@ import { makeCases } from "./001-cases.ts";
 import { makeLinks } from "./002-links.ts";
 import { makeSettings } from "./003-settings.ts";
 import { makeAccounts } from "./004-accounts.ts";
+import { countAccountChanges } from "./005-account-versions.ts";
 
 type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
 
@@ -13,4 +14,5 @@ export const MIGRATIONS: Readonly<Record<string, Step>> = {
   "002-links": makeLinks,
   "003-settings": makeSettings,
   "004-accounts": makeAccounts,
+  "005-account-versions": countAccountChanges,
 };

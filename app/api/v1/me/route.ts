@@ -1,0 +1,13 @@
+import { json } from "../../../server/reply.ts";
+import { readMe } from "../../../server/routes/accounts.ts";
+import { serve } from "../../../server/serve.ts";
+import { prolonged, withCookies } from "../../../server/sessions.ts";
+
+export const GET = serve(readMe, async ({ server, principal, request }) => {
+  if (principal.is === "account") {
+    const { id, name, role } = principal;
+    const me = json({ person: { id, name, role }, local: false, ownerNeeded: false });
+    return withCookies(me, await prolonged(server, request));
+  }
+  return json({ person: null, local: principal.is === "local", ownerNeeded: !(await server.hasAccounts()) });
+});

@@ -1,0 +1,25 @@
+import { openLink, type Store } from "../../lib/store/index.ts";
+import { ApiProblem } from "./problem.ts";
+
+/** 192 bits. */
+export const TOKEN_BYTES = 24;
+
+const BEARER = /^Bearer ([A-Za-z0-9_-]{32})$/i;
+
+/** Kinds of link that open a case. */
+export const READ_CASE = "read";
+
+/**
+ * The case that a request's token opens; looked up by the token's hash, so that the time taken says nothing about it.
+ *
+ * Errors  ApiProblem link-over: unknown, expired, revoked or for something else; the four look alike.
+ */
+export async function sharedCase(store: Store, request: Request, now: string): Promise<string> {
+  const [, token] = BEARER.exec(request.headers.get("authorization") ?? "") ?? [];
+  const link = token === undefined ? undefined : await openLink(store, token, now);
+  if (link?.kind === READ_CASE) return link.target;
+  throw new ApiProblem(
+    "link-over",
+    "It was ended, has run out, or is not whole. Ask the workshop for a new one.",
+  );
+}

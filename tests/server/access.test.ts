@@ -1,0 +1,211 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { ROUTES } from "../../app/server/routes/index.ts";
+import type { Route } from "../../app/server/route.ts";
+import { changeAccount, makeLink, type Store } from "../../lib/store/index.ts";
+import { filesBelow } from "../support/glob.ts";
+import { note, second } from "../support/made-entries.ts";
+import { forEachStore } from "../support/stores.ts";
+import { type Call, call, desk, fileOf, keepCase, PASSWORD, type Person, signedIn } from "./desk.ts";
+
+const ROOT = join(import.meta.dirname, "../..");
+const nameOf = ({ method, path }: Route): string => `${method} ${path.replace("/api/v1", "")}`;
+
+const ASKERS = [
+  "nobody",
+  "disabled",
+  "link",
+  "owner",
+  "advisor",
+  "technician",
+  "instructor",
+  "trainee",
+] as const;
+type AskerName = (typeof ASKERS)[number];
+
+/**
+ * Status of every route for every asker, once accounts exist. For routes of one case four of them: an own case, one of
+ * a (or another) trainee, somebody else's, one that is not there. Written from the roles as agreed, not from the code:
+ * owner, advisor and technician see all cases, instructors their own and those of trainees, trainees their own; a case that
+ * is not theirs to see is not there (404); a link opens its one case by /shared and nothing else.
+ */
+const TABLE: Record<string, Record<AskerName, string>> = {
+  "GET /health": everybody("200"),
+  "GET /openapi.json": everybody("200"),
+  "GET /me": everybody("200"),
+  "POST /first-account": everybody("409"),
+  "POST /session": everybody("200"),
+  "DELETE /session": everybody("204"),
+  "DELETE /sessions": staff("204"),
+  "PUT /password": staff("204"),
+  "GET /accounts": { ...staff("403"), owner: "200" },
+  "POST /accounts": { ...staff("403"), owner: "201" },
+  "PATCH /accounts/{id}": { ...staff("403"), owner: "200" },
+  "GET /cases": staff("200"),
+  "GET /cases/{id}": byCase("200", "404"),
+  "GET /cases/{id}/entries": byCase("200", "404"),
+  "GET /cases/{id}/events": byCase("200", "404"),
+  "GET /cases/{id}/file.json": byCase("200", "404"),
+  // What is not there is opened by it.
+  "POST /cases/{id}/entries": byCase("200", "200"),
+  "DELETE /cases/{id}": { ...staff("403 403 403 403"), owner: "204 204 204 404" },
+  "GET /cases/{id}/links": { ...byCase("200", "404"), trainee: "403 403 403 403" },
+  "POST /cases/{id}/links": { ...byCase("201", "404"), trainee: "403 403 403 403" },
+  "DELETE /links/{id}": { ...byCase("204", "404"), trainee: "403 403 403 403" },
+  "GET /shared": { ...everybody("401"), link: "200" },
+};
+
+function everybody(status: string): Record<AskerName, string> {
+  return Object.fromEntries(ASKERS.map((asker) => [asker, status])) as Record<AskerName, string>;
+}
+function staff(status: string): Record<AskerName, string> {
+  return { ...everybody(status), nobody: "401", disabled: "401", link: "401" };
+}
+function byCase(good: string, none: string): Record<AskerName, string> {
+  const all = `${good} ${good} ${good} ${none}`;
+  return { ...staff(all), instructor: `${good} ${good} 404 ${none}`, trainee: `${good} 404 404 ${none}` };
+}
+
+describe("the table of access", () => {
+  it("names every route, and no other", () => {
+    expect(Object.keys(TABLE).sort()).toEqual(ROUTES.map(nameOf).sort());
+  });
+
+  it("belongs to the files of routes, each of which is described", () => {
+    const files = filesBelow(ROOT).filter((path) => /^app\/api\/.*\/route\.ts$/.test(path));
+    expect(files.length).toBeGreaterThan(10);
+    expect([...new Set(ROUTES.map(fileOf))].sort()).toEqual(files.sort());
+    for (const route of ROUTES) expect(existsSync(join(ROOT, fileOf(route))), nameOf(route)).toBe(true);
+  });
+
+  it.each(ROUTES.map((route) => [fileOf(route)]))(
+    "%s gives exactly the methods that are described",
+    async (file) => {
+      const exported = Object.keys((await import(join(ROOT, file))) as object).filter((name) =>
+        /^[A-Z]+$/.test(name),
+      );
+      const described = ROUTES.filter((route) => fileOf(route) === file).map(
+        ({ method }) => method as string,
+      );
+      expect(exported.sort()).toEqual(described.sort());
+    },
+  );
+});
+
+let made = 0;
+const fresh = (what: string): string => `${what}-${++made}`;
+
+forEachStore("access to the routes", (databases) => {
+  const held = desk(databases);
+  const people = new Map<AskerName, Person>();
+  let token = "";
+
+  beforeAll(async () => {
+    const { store } = held;
+    for (const role of ["owner", "advisor", "technician", "instructor", "trainee"] as const) {
+      people.set(role, await signedIn(store, role, role));
+    }
+    people.set("disabled", await signedIn(store, "disabled", "technician"));
+    await signedIn(store, "tilda", "trainee");
+    await changeAccount(store, "disabled", undefined, { disabled: true }, second(1));
+    await keepCase(store, "shared-case", "advisor");
+    token = "t".repeat(32);
+    await makeLink(store, {
+      id: "shared-link",
+      token,
+      kind: "read",
+      target: "shared-case",
+      madeBy: "advisor",
+      madeAt: second(0),
+      expiresAt: "2999-01-01T00:00:00.000Z",
+    });
+  });
+
+  /** Signs in anew: a route may have ended the session. */
+  async function callAs(asker: AskerName, route: Route, given: Call): Promise<number> {
+    if (asker === "link")
+      return status(route, { ...given, headers: { ...given.headers, authorization: `Bearer ${token}` } });
+    const person = people.get(asker);
+    return status(route, person === undefined ? given : { ...given, as: person.cookie });
+  }
+  async function status(route: Route, given: Call): Promise<number> {
+    const response = await call(route, given);
+    await response.body?.cancel();
+    return response.status;
+  }
+
+  /** Ids of an own case, a trainee's, somebody else's and one that is not there. */
+  async function cases(asker: AskerName): Promise<string[]> {
+    const { store } = held;
+    const owners = [people.get(asker)?.id ?? null, "tilda", asker === "advisor" ? "technician" : "advisor"];
+    const ids = owners.map(() => fresh("case"));
+    for (const [index, id] of ids.entries()) await keepCase(store, id, owners[index] ?? null);
+    return [...ids, fresh("missing")];
+  }
+
+  const cells = ROUTES.flatMap((route) => ASKERS.map((asker) => ({ route, asker, name: nameOf(route) })));
+  it.each(cells)("$name for $asker", async ({ route, asker, name }) => {
+    const { store } = held;
+    const expected = TABLE[name]?.[asker].split(" ").map(Number);
+    if (!route.path.includes("/cases/{id}") && name !== "DELETE /links/{id}") {
+      expect([await callAs(asker, route, await goodCall(store, name))]).toEqual(expected);
+    } else {
+      const found: number[] = [];
+      for (const id of await cases(asker))
+        found.push(await callAs(asker, route, await goodCall(store, name, id)));
+      expect(found).toEqual(expected?.length === 1 ? Array(4).fill(expected[0]) : expected);
+    }
+    if (/DELETE \/sessions?|PUT/.test(name)) await renew(asker);
+  });
+
+  async function renew(asker: AskerName): Promise<void> {
+    const person = people.get(asker);
+    if (person === undefined || asker === "disabled") return;
+    people.delete(asker);
+    const id = fresh(asker);
+    people.set(asker, await signedIn(held.store, id, person.role));
+  }
+});
+
+/** A call that nothing is wrong with, so that only access decides. */
+async function goodCall(store: Store, name: string, id = "none"): Promise<Call> {
+  const person = { name: "Invented Person", password: PASSWORD };
+  switch (name) {
+    case "POST /first-account":
+      return { body: { ...person, email: "first@harbour-lane.example" } };
+    case "POST /session":
+      return { body: { email: "tilda@harbour-lane.example", password: PASSWORD } };
+    case "PUT /password":
+      return { body: { current: PASSWORD, next: `${PASSWORD} again` } };
+    case "POST /accounts":
+      return { body: { ...person, role: "trainee", email: `${fresh("new")}@harbour-lane.example` } };
+    case "PATCH /accounts/{id}":
+      return { params: { id: "tilda" }, body: { name: "Tilda" }, headers: { "if-match": "*" } };
+    case "POST /cases/{id}/entries": {
+      const opened = {
+        ...note(id, "n1"),
+        id: "o1",
+        kind: "opened",
+        release: "aaa",
+        car: {},
+        customer: "",
+        vehicle: "",
+      };
+      const known = note(id, "n1");
+      return { params: { id }, body: { entries: id.startsWith("missing") ? [opened] : [known] } };
+    }
+    case "POST /cases/{id}/links":
+      return { params: { id }, body: { kind: "read", days: 7 } };
+    case "DELETE /links/{id}": {
+      if (id.startsWith("missing")) return { params: { id } };
+      const link = { kind: "read", madeBy: null, madeAt: second(0), expiresAt: "2999-01-01T00:00:00.000Z" };
+      await makeLink(store, { id: `link-${id}`, token: `${id}-${"x".repeat(20)}`, target: id, ...link });
+      return { params: { id: `link-${id}` } };
+    }
+    case "DELETE /cases/{id}":
+      return { params: { id }, headers: { "if-match": '"1"' } };
+    default:
+      return { params: { id } };
+  }
+}

@@ -1,3 +1,7 @@
+export { booking, type Booking, type Spread } from "./advice/booking.ts";
+export { type Course, drawCourse } from "./advice/course.ts";
+export { type Danger, type DriveAdvice, driveAdvice } from "./advice/drive-advice.ts";
+export { type PartReady, partsReady } from "./advice/parts-ready.ts";
 export type { Answer, AnswerProblem, AnswerState } from "./answers.ts";
 export { proposeBatch } from "./batch.ts";
 export type { Batch, BatchedCheck, BatchOptions } from "./batch.ts";

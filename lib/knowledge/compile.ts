@@ -39,6 +39,7 @@ export function compileKnowledge(authored: Authored): Knowledge {
     limits: authored.limits,
     publishedShares: authored.publishedShares,
     doubt: authored.doubt,
+    advice: authored.advice,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),

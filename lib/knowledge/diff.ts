@@ -31,6 +31,7 @@ const WHOLE_FILES = [
   "limits",
   "publishedShares",
   "doubt",
+  "advice",
 ] as const;
 
 /** Ids that came, changed and went, each list sorted. */

@@ -164,6 +164,7 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   }
   doubt("source", "misread.basis", authored.doubt.misread.basis);
   doubt("source", "lookAgain.basis", authored.doubt.lookAgain.basis);
+  from("advice.json")("source", "ready.basis", authored.advice.ready.basis);
   shareReferences(authored.publishedShares, from("published-shares.json"));
   const words = from("words.json");
   for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);

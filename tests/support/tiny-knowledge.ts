@@ -6,6 +6,7 @@ import { noWords } from "./no-words.ts";
 import { plainCosts } from "./plain-costs.ts";
 import { plainLimits } from "./plain-limits.ts";
 import { plainOrders } from "./plain-orders.ts";
+import { plainAdvice } from "./plain-advice.ts";
 import { plainDoubt } from "./plain-doubt.ts";
 import { plainShares } from "./plain-shares.ts";
 
@@ -143,6 +144,7 @@ function vocabulary(): TinyRecords {
     "limits.json": plainLimits("joint-play"),
     "published-shares.json": plainShares("ball-joint"),
     "doubt.json": { ...plainDoubt() },
+    "advice.json": { ...plainAdvice() },
     "words.json": {
       ...noWords,
       negators: ["not", "no"],

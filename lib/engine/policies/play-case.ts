@@ -16,6 +16,8 @@ export interface PlayOptions extends Pick<ProposeOptions, "who" | "lift" | "help
   readonly costs: Costs;
   /** Chances for policies that choose by chance. */
   readonly uniform: () => number;
+  /** Set-up that the car is in at first; the knowledge's own start when left out. */
+  readonly setUp?: string | undefined;
   /** Minutes after which the search ends whatever is known; 400 when left out. */
   readonly mostMinutes?: number | undefined;
   /** Most checks of one set-up made before weighing again, while the best tells little; 1 when left out. */
@@ -68,7 +70,7 @@ export function playUnder(
   const answers = beforeAnyCheck(grounded, car);
   const { who, lift, helper, only, costs } = options;
   const checks: string[] = [];
-  let setUp = grounded.knowledge.setUps.start;
+  let setUp = options.setUp ?? grounded.knowledge.setUps.start;
   let minutes = 0;
   let setUpChanges = 0;
   const played = new Map<StopRule, PlayedCase>();
@@ -107,13 +109,15 @@ export function playUnder(
 function beforeAnyCheck(grounded: Grounded, car: SimulatedCar): Answer[] {
   const { contexts, complaints } = grounded.knowledge;
   const answers: Answer[] = [...car.told];
+  const told = new Set(car.told.map((a) => a.finding));
   // What happened lately is part of the car's priors already: not asked again.
   for (const { id } of contexts) {
-    if (!grounded.contexts.includes(id)) answers.push({ finding: id, state: "absent", by: "report" });
+    if (!grounded.contexts.includes(id) && !told.has(id))
+      answers.push({ finding: id, state: "absent", by: "report" });
   }
   // One complaint a case: a yes to a further one would make that one part of what is to be explained.
   for (const { id } of complaints) {
-    if (id !== car.complaint.id) answers.push({ finding: id, state: "unknown", by: "report" });
+    if (!told.has(id)) answers.push({ finding: id, state: "unknown", by: "report" });
   }
   return answers;
 }

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
+import { Advice } from "./advice.ts";
 import { Doubt } from "./doubt.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
 import { LayoutDrawing } from "./layouts.ts";
@@ -56,6 +57,7 @@ export const SINGLE_FILES = {
   "limits.json": Limits,
   "published-shares.json": PublishedShares,
   "doubt.json": Doubt,
+  "advice.json": Advice,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -75,6 +77,7 @@ export interface Authored {
   readonly limits: Of<typeof Limits>;
   readonly publishedShares: Of<typeof PublishedShares>;
   readonly doubt: Of<typeof Doubt>;
+  readonly advice: Of<typeof Advice>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { Advice } from "./advice.ts";
 import { Id, Line, Logic, Probability } from "./common.ts";
 import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
@@ -81,6 +82,8 @@ export const Knowledge = z.strictObject({
   publishedShares: PublishedShares.optional(),
   /** Releases before 1.0.0 have none: then only strengths move. */
   doubt: Doubt.optional(),
+  /** Releases before 1.2.0 have none. */
+  advice: Advice.optional(),
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

@@ -3,7 +3,9 @@ import { dirname, resolve } from "node:path";
 import {
   CompiledQuery,
   type DatabaseConnection,
+  type DialectAdapter,
   type Driver,
+  SqliteAdapter,
   type SqliteDatabase,
   SqliteDialect,
   type SqliteDialectConfig,
@@ -31,6 +33,13 @@ class ImmediateDriver extends SqliteDriver {
   }
 }
 
+/** SQLite changes its tables in transactions; the library says no for databases at large. */
+class TransactionalAdapter extends SqliteAdapter {
+  override get supportsTransactionalDdl(): boolean {
+    return true;
+  }
+}
+
 class EmbeddedDialect extends SqliteDialect {
   readonly #config: SqliteDialectConfig;
   readonly #path: string;
@@ -39,6 +48,10 @@ class EmbeddedDialect extends SqliteDialect {
     super({ database });
     this.#config = { database };
     this.#path = path;
+  }
+
+  override createAdapter(): DialectAdapter {
+    return new TransactionalAdapter();
   }
 
   override createDriver(): Driver {

@@ -10,7 +10,7 @@ export interface ColumnTypes {
   readonly integer: DataType;
   /** Whole number up to 2^53. */
   readonly long: DataType;
-  /** A point in time and a yes or no, as the library of accounts wants them: text and 0 or 1 where there is no such type. */
+  /** A point in time and a yes or no, as the library of accounts wants them; SQLite keeps text and 0 or 1 in them. */
   readonly moment: DataType;
   readonly flag: DataType;
 }
@@ -24,5 +24,5 @@ export function columnTypes(kind: StoreKind): ColumnTypes {
         moment: sql`timestamptz`,
         flag: sql`boolean`,
       }
-    : { text: sql`text`, integer: sql`integer`, long: sql`integer`, moment: sql`text`, flag: sql`integer` };
+    : { text: sql`text`, integer: sql`integer`, long: sql`integer`, moment: sql`date`, flag: sql`integer` };
 }

@@ -36,7 +36,7 @@ const WORDS: readonly (readonly [string, Words])[] = [
     [
       "read-only",
       (path) =>
-        `The folder of the database ${path} cannot be made. Give the user that runs the server the right to write there, or name another place in CORNERWISE_DATABASE.`,
+        `The database ${path} may only be read. Give the user that runs the server the right to write the file and its folder, or name another place in CORNERWISE_DATABASE.`,
     ],
   ],
   [
@@ -44,7 +44,7 @@ const WORDS: readonly (readonly [string, Words])[] = [
     [
       "read-only",
       (path) =>
-        `The database ${path} is on a disk that may only be read. Name another place in CORNERWISE_DATABASE.`,
+        `The database ${path} is on a disk that may only be read. Mount it for writing, or name another place in CORNERWISE_DATABASE.`,
     ],
   ],
   [

@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { accessSync, constants, existsSync, mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import {
   CompiledQuery,
@@ -89,6 +89,16 @@ function asSqliteDatabase(database: Database.Database): SqliteDatabase {
   };
 }
 
+/** Makes the folder, and asks for the right to write beforehand: the driver says only that it could not open the file. */
+function prepareFolder(path: string): void {
+  const folder = dirname(path);
+  let there = folder;
+  while (!existsSync(there)) there = dirname(there);
+  accessSync(there, constants.W_OK);
+  mkdirSync(folder, { recursive: true });
+  if (existsSync(path)) accessSync(path, constants.W_OK);
+}
+
 /**
  * The dialect of an embedded database: one file, made with its folder when it is not there.
  *
@@ -97,7 +107,7 @@ function asSqliteDatabase(database: Database.Database): SqliteDatabase {
 export function embeddedDialect(file: string): SqliteDialect {
   const path = file === ":memory:" ? file : resolve(file);
   try {
-    if (path !== ":memory:") mkdirSync(dirname(path), { recursive: true });
+    if (path !== ":memory:") prepareFolder(path);
     const database = new Database(path, { timeout: BUSY_TIMEOUT });
     const [mode] = database.prepare("pragma journal_mode = WAL").all([]) as { journal_mode: string }[];
     if (path !== ":memory:" && mode?.journal_mode !== "wal") {

@@ -2,6 +2,8 @@
 export interface PostgresServer {
   /** Address of one of its databases, password included. */
   readonly url: (database: string) => string;
+  /** Where it keeps its data; belongs to the user that it runs as. */
+  readonly folder: string;
   /** Starts it again with the data that it has. */
   readonly start: () => Promise<void>;
   /** Stops it: "fast" lets it write what it has, "immediate" breaks it off as a crash would. */

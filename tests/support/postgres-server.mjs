@@ -82,6 +82,7 @@ export async function startPostgres(bin) {
   await start();
   return {
     url,
+    folder,
     start,
     stop,
     async createDatabase(name) {

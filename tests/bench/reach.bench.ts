@@ -20,6 +20,8 @@ export interface ReachOptions extends SimulationOptions {
   readonly each?: number | undefined;
   /** Seed of the first case; another one gives other cars and other answers. */
   readonly fromSeed?: number | undefined;
+  /** Draw what happened to the car lately; else nothing did. */
+  readonly lately?: boolean | undefined;
   /** Root of the repository, when the figures are to be kept in it. */
   readonly write?: string | undefined;
 }
@@ -27,9 +29,9 @@ export interface ReachOptions extends SimulationOptions {
 /** Cases from every fault, spread evenly: how often the search ends with the right part, and which faults do worst. */
 export async function reachability(options: ReachOptions = {}): Promise<string> {
   const knowledge = shippedKnowledge();
-  const { cars = 2000, faults = knowledge.faults.map((f) => f.id), write } = options;
+  const { cars = 2000, faults = knowledge.faults.map((f) => f.id), lately = false, write } = options;
   const each = options.each ?? Math.max(1, Math.ceil(cars / faults.length));
-  const rows = await played(faults, each, options.fromSeed ?? 900_000);
+  const rows = await played({ faults, cases: each, seed: options.fromSeed ?? 900_000, lately });
   const reached = rows.filter((r) => r.cases > 0);
   const seeds = reached.reduce((sum, r) => sum + r.cases, 0);
   const never = rows.filter((r) => r.cases === 0).map((r) => r.fault);
@@ -48,7 +50,7 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
     const worst = worstOf(reached)
       .slice(0, WORST)
       .map((r) => r.fault);
-    const again = await played(worst, AGAIN, 5_000_000);
+    const again = await played({ faults: worst, cases: AGAIN, seed: 5_000_000, lately });
     const better = new Map(again.map((r) => [r.fault, r]));
     const kept = reached.map((r) => better.get(r.fault) ?? r);
     out.push(`The ${WORST} worst again, ${AGAIN} cases each`, worstTable(worstOf(again)), missTable(again));
@@ -57,9 +59,12 @@ export async function reachability(options: ReachOptions = {}): Promise<string> 
   return out.join("\n");
 }
 
-async function played(faults: readonly string[], cases: number, seed: number): Promise<ReachRow[]> {
+async function played({
+  faults,
+  ...same
+}: Pick<ReachJob, "faults" | "cases" | "seed" | "lately">): Promise<ReachRow[]> {
   const jobs = faults.map((fault, k): ReachJob => {
-    return { kind: "reach", seed: seed + 104_729 * k, faults: [fault], cases };
+    return { kind: "reach", ...same, seed: same.seed + 104_729 * k, faults: [fault] };
   });
   // In random order, so that the time left is told well.
   const uniform = seededUniform(1);

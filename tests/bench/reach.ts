@@ -15,6 +15,7 @@ import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 import { anyCarOnTheRoad } from "./fleet.ts";
 import { foundByTheWay } from "./found-by-the-way.ts";
+import { happenedWith } from "./happened-with.ts";
 import { repairsWith } from "./repairs-with.ts";
 import type { ReachJob, ReachMiss, ReachRow } from "./simulation-jobs.ts";
 import { whyMissed } from "./why-missed.ts";
@@ -50,7 +51,7 @@ export function reach(job: ReachJob): ReachRow[] {
     for (let k = 0; k < job.cases; k++) {
       const seed = job.seed + 1009 * k;
       const uniform = seededUniform(seed);
-      const grounded = carWith(fault, seed);
+      const grounded = carWith(fault, seed, job.lately ? happenedWith(knowledge, fault, seed) : []);
       const able = grounded?.suspects.filter((s) => s.fault === fault) ?? [];
       const suspect = able[Math.floor(uniform() * able.length)];
       if (grounded === undefined || suspect === undefined) break;
@@ -90,14 +91,14 @@ export function reach(job: ReachJob): ReachRow[] {
     return { fault, ...tally, minutes: tally.cases === 0 ? 0 : tally.minutes / tally.cases, misses };
   });
 
-  function carWith(fault: string, seed: number): Grounded | undefined {
+  function carWith(fault: string, seed: number, happened: readonly string[]): Grounded | undefined {
     // Grounding with one fault alone is quick: most cars cannot have a rare part.
     const alone = { ...knowledge, faults: knowledge.faults.filter((f) => f.id === fault) };
     for (let k = 0; k < MOST_CARS; k++) {
       const input = anyCarOnTheRoad(knowledge, seed + 31 * k);
-      if (suspectPriors(alone, readCar(knowledge, input).car, [], places).every((s) => s.prior === 0))
+      if (suspectPriors(alone, readCar(knowledge, input).car, happened, places).every((s) => s.prior === 0))
         continue;
-      const grounded = groundCar(knowledge, input);
+      const grounded = groundCar(knowledge, input, happened);
       if (grounded.suspects.some((s) => s.fault === fault)) return grounded;
     }
     return undefined;

@@ -10,8 +10,8 @@ import { build } from "vite";
  * Title, file in this folder, exported function. Run some only: `npm run bench -- core`. Those that take long run only when
  * named: `npm run bench -- policies --cars 400`; `simulation` names them all. `policies` and `reliability` go on where an
  * earlier run stopped, and with `--write` pack what was played into tests/bench/slices. `reach` also takes
- * `--faults a,b --each 40`, `--from-seed 7000000` for other cases than the ones that the knowledge was mended with, and
- * `--write` to keep its figures in knowledge/measured.
+ * `--faults a,b --each 40`, `--from-seed 7000000` for other cases than the ones that the knowledge was mended with, `--lately`
+ * to draw what happened to the car lately, and `--write` to keep its figures in knowledge/measured.
  */
 const sections = [
   {
@@ -89,6 +89,7 @@ const { values: options, positionals: wanted } = parseArgs({
     faults: { type: "string" },
     each: { type: "string" },
     "from-seed": { type: "string" },
+    lately: { type: "boolean" },
     write: { type: "boolean" },
   },
   allowPositionals: true,
@@ -150,5 +151,6 @@ await build({
 });
 for (const { title, file, run } of chosen) {
   const module = await import(pathToFileURL(join(outDir, file.replace(/\.ts$/, ".mjs"))).href);
-  console.log(`\n${title}\n${await module[run]({ cars, faults, each, fromSeed, write, root })}`);
+  const asked = { cars, faults, each, fromSeed, lately: options.lately, write, root };
+  console.log(`\n${title}\n${await module[run](asked)}`);
 }

@@ -22,6 +22,8 @@ export interface ReachJob {
   readonly faults: readonly string[];
   /** Cases for each fault. */
   readonly cases: number;
+  /** Draw what happened to the car lately; else nothing did. */
+  readonly lately: boolean;
 }
 
 /** Small random instances against their optimum. */

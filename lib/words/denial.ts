@@ -39,8 +39,10 @@ export function standingDenials(tokens: readonly Token[], hits: Hits, phrases: r
       !ends.some((end) => precedes(hit, end) && !own(end).some((other) => coveredBy(end, other))) &&
       !own(hit).some((other) => coveredBy(hit, other)),
   );
+  // "Down onto its stops over a hump" ends nothing.
   const gone = hits
     .of("gone")
+    .filter((hit) => !own(hit).some((other) => other.sense.tag === "complaint" && shareWord(hit, other)))
     .filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)))
     .filter((hit) => !all.some((negator) => precedes(negator, hit) || isWithin(negator, hit)));
   const cured = hits.of("cured").filter((hit) => !all.some((negator) => precedes(negator, hit)));

@@ -264,8 +264,9 @@ function attached(
 ): [string, number][] {
   const { complaints, sureness }: Attachment = attacher.attach(feature, mention);
   if (complaints.length === 0) {
+    // Where a complaint is told of that cannot have it, the moment is that one's all the same, and says nothing.
     const speaksAlone = (feature.kind === "moment" || feature.kind === "speed") && mention.hit.at.length > 1;
-    return speaksAlone && mention.state === "present" ? [[feature.id, sureness]] : [];
+    return speaksAlone && outcome.size === 0 && mention.state === "present" ? [[feature.id, sureness]] : [];
   }
   return complaints
     .filter((complaint) => mention.state === "absent" || outcome.get(complaint) !== "absent")

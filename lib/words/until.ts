@@ -56,7 +56,7 @@ export function turnAtUntil(
         now[i] = mention;
         if (more !== undefined) further.set(i, more);
       }
-    } else if (tellsInSentence(tokens, now, first)) {
+    } else if (tellsBefore(tokens, now, first, main)) {
       for (const i of inUntil) now[i] = turnedOff(now[i] as Mention, turn);
     }
   }
@@ -80,18 +80,21 @@ function firstIn(at: ReadonlySet<number>, { from, to }: Stretch): number | undef
   return undefined;
 }
 
-/** True when the sentence of the token tells of a complaint that is there, before the token or after it. */
-function tellsInSentence(tokens: readonly Token[], mentions: readonly Mention[], token: number): boolean {
+/** True when a complaint that is there is told before the token in its sentence, or in the stretch. */
+function tellsBefore(
+  tokens: readonly Token[],
+  mentions: readonly Mention[],
+  token: number,
+  main: Stretch,
+): boolean {
+  const tellsIt = (mention: Mention | undefined) => mention?.state === "present" && tells(mention);
   const sentence = tokens[token]?.sentence;
-  const here = firstFrom(mentions, token);
-  for (const step of [-1, 1]) {
-    for (let i = step < 0 ? here - 1 : here; ; i += step) {
-      const mention = mentions[i];
-      if (mention === undefined || tokens[mention.hit.first]?.sentence !== sentence) break;
-      if (mention.state === "present" && tellsComplaint(mention)) return true;
-    }
+  for (let i = firstFrom(mentions, token) - 1; ; i -= 1) {
+    const mention = mentions[i];
+    if (mention === undefined || tokens[mention.hit.first]?.sentence !== sentence) break;
+    if (tellsIt(mention)) return true;
   }
-  return false;
+  return indexesIn(mentions, main).some((i) => tellsIt(mentions[i]));
 }
 
 /** What the turn governs, and what it limits: the clause before it, or after it when it opens the sentence. */

@@ -1,6 +1,9 @@
 /**
  * A third set of invented sentences, as car owners would say them, over all families of complaints. They were written and
  * labelled before the reader was run on any of them. Marks as in told-sentences.ts (common practice, no source).
+ *
+ * At first sight: recall 0.730, precision 0.859. What was mended since is kinds of phrases and of grammar, so they are no
+ * longer a measure of the next writer.
  */
 export const THIRD: readonly (readonly [text: string, labels: string])[] = [
   // Noises

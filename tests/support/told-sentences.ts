@@ -392,7 +392,7 @@ export const TOLD: readonly (readonly [text: string, labels: string])[] = [
   ],
   [
     "Had four new tyres and an alignment, but it still shimmies around 100 km/h.",
-    "tyres-fitted-lately alignment-done-lately shake shake:speed-80-110",
+    "tyres-fitted-lately alignment-done-lately shake shake:speed-80-110 ?tried-tyres ?tried-alignment",
   ],
   [
     "Since the gearbox was rebuilt it shudders when setting off.",

@@ -117,6 +117,11 @@ describe("until and unless", () => {
     expect(warm).toContain("-noise:warm");
   });
 
+  it("end nothing that is told of only afterwards", () => {
+    const then = ids("It runs straight on the flat until I brake, then it pulls right.");
+    expect(then).toContain("pull:braking");
+  });
+
   it("part the speeds with and without", () => {
     const later = ids("There is no vibration until 60 mph.");
     expect(later).toContain("shake:above-110");

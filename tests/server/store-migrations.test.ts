@@ -60,7 +60,7 @@ forEachStore("migrations of the store", (databases) => {
     await appendEntries(whole, { caseId: "old", entries, accountId: null, ownerId: null, now: second(1) });
     await migrate(whole.db, databases.kind, {
       ...MIGRATIONS,
-      "005-more": async (db) => {
+      "998-more": async (db) => {
         const { text } = columnTypes(databases.kind);
         await db.schema
           .alterTable("cases")
@@ -79,7 +79,7 @@ forEachStore("migrations of the store", (databases) => {
     const before = await names(store);
     const failing = {
       ...MIGRATIONS,
-      "005-half": async (db: Kysely<unknown>): Promise<void> => {
+      "998-half": async (db: Kysely<unknown>): Promise<void> => {
         await db.schema.createTable("half").addColumn("id", "integer").execute();
         await sql`insert into cases (id) values ('no other column')`.execute(db);
       },

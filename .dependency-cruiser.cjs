@@ -1,5 +1,16 @@
 // Layers of the library, lowest first: a lower one never imports a higher one.
-const LAYERS = ["maths", "knowledge", "car", "engine", "words", "case", "requests", "store", "cli"];
+const LAYERS = [
+  "maths",
+  "knowledge",
+  "car",
+  "engine",
+  "words",
+  "case",
+  "training",
+  "requests",
+  "store",
+  "cli",
+];
 const IN_NODE = ["store", "cli", "scripts"];
 
 const upwards = LAYERS.map((layer, index) => ({

@@ -27,7 +27,8 @@ export interface Course {
 }
 
 /** What playing a visit needs besides the car. */
-export interface CourseOptions extends Pick<ProposeOptions, "who" | "lift" | "helper" | "only"> {
+export interface CourseOptions
+  extends Pick<ProposeOptions, "who" | "lift" | "helper" | "only" | "notPossible"> {
   readonly costs: Costs;
   readonly uniform: () => number;
 }

@@ -12,7 +12,8 @@ import type { Policy, Situation, StopRule, Verdict } from "./policy.ts";
 const TELLS_LITTLE = 0.1;
 
 /** How a case is played. */
-export interface PlayOptions extends Pick<ProposeOptions, "who" | "lift" | "helper" | "only"> {
+export interface PlayOptions
+  extends Pick<ProposeOptions, "who" | "lift" | "helper" | "only" | "notPossible"> {
   readonly costs: Costs;
   /** Chances for policies that choose by chance. */
   readonly uniform: () => number;
@@ -68,7 +69,7 @@ export function playUnder(
   options: PlayOptions,
 ): PlayedCase[] {
   const answers = beforeAnyCheck(grounded, car);
-  const { who, lift, helper, only, costs } = options;
+  const { who, lift, helper, only, notPossible, costs } = options;
   const checks: string[] = [];
   let setUp = options.setUp ?? grounded.knowledge.setUps.start;
   let minutes = 0;
@@ -80,7 +81,14 @@ export function playUnder(
   let open = stops;
   for (;;) {
     const now = weighing(grounded, answers);
-    const proposed = proposeChecks(grounded, answers, now, { setUp, who, lift, helper, only });
+    const proposed = proposeChecks(grounded, answers, now, {
+      setUp,
+      who,
+      lift,
+      helper,
+      only,
+      notPossible,
+    });
     const situation: Situation = { grounded, answers, weighing: now, proposed, setUp, minutes };
     options.watch?.(situation, open);
     const out = minutes >= (options.mostMinutes ?? 400);

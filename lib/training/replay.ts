@@ -1,0 +1,145 @@
+import {
+  type Answer,
+  type Decision,
+  decideNext,
+  forbiddenCheck,
+  type Grounded,
+  type ProposedCheck,
+  proposeChecks,
+  type Weighing,
+  weighing,
+  workshopCosts,
+} from "../engine/index.ts";
+import type { Step } from "./attempt.ts";
+import { exerciseResult, placedCheck, type ReadyExercise } from "./exercise-car.ts";
+
+/** One check of an attempt, beside what the reasoning would have done then. */
+export interface ReplayedCheck {
+  readonly id: string;
+  /** With bringing the car into the set-up. Units: minutes. */
+  readonly minutes: number;
+  readonly found: readonly Answer[];
+  /** The best check then; undefined when nothing was left that tells anything. */
+  readonly best: ProposedCheck | undefined;
+  /** Expected information of the check that was made. Units: bits. */
+  readonly gainBits: number;
+  /** Minutes beyond those in which the best check's rate would have taught as much; 0 for the best one. */
+  readonly lost: number;
+  /** Already known when it was made. */
+  readonly repeated: boolean;
+  /** Must not be made as things stood: a danger. */
+  readonly forbidden: boolean;
+  /** Its cautions were not acknowledged before. */
+  readonly cautionSkipped: boolean;
+  /** The repair could already be named when it was made. */
+  readonly afterProof: boolean;
+  /** `fault@place` in front afterwards, with its chance to explain the complaint. */
+  readonly leader: { readonly suspect: string; readonly explains: number } | undefined;
+}
+
+/** An attempt gone through again. */
+export interface Replay {
+  readonly checks: readonly ReplayedCheck[];
+  readonly minutes: number;
+  /** Everything known at the end, and the weighing of it. */
+  readonly answers: readonly Answer[];
+  readonly weighing: Weighing;
+  readonly decision: Decision;
+}
+
+/**
+ * Goes through an attempt step by step, weighing as the trainee could have.
+ *
+ * Results come from the hidden car, so the same steps always give the same replay.
+ * Errors: `unknown-id` for a check that cannot be made on this car.
+ */
+export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Replay {
+  const { grounded, car, exercise } = ready;
+  const { lift, helper, missingTools } = exercise.terms;
+  const { setUps } = grounded.knowledge;
+  const answers: Answer[] = [...car.told];
+  const read = new Set<string>();
+  const checks: ReplayedCheck[] = [];
+  let setUp = setUps.start;
+  let now = weighing(grounded, answers);
+  let minutes = 0;
+  for (const step of steps) {
+    if (step.kind === "cautions-read") read.add(step.check);
+    if (step.kind !== "check") continue;
+    const proposed = proposeChecks(grounded, answers, now, {
+      setUp,
+      lift,
+      helper,
+      ...without(grounded, missingTools),
+    });
+    const sure = decide(grounded, answers, now, proposed).sure;
+    const made = describe(grounded, step.id, setUp);
+    const chosen = proposed.find((p) => p.id === step.id);
+    const [best] = proposed;
+    const gainBits = chosen?.gainBits ?? 0;
+    const taught = best === undefined || best.score <= 0 ? 0 : gainBits / best.score;
+    const found = exerciseResult(ready, step.id);
+    const known = new Set(
+      answers.flatMap((a) => (a.by === "check" || step.id.startsWith("ask:") ? [a.finding] : [])),
+    );
+    const forbidden =
+      made.check !== undefined &&
+      forbiddenCheck(grounded.knowledge, answers, now.weighed.notices, made.check, made.place) !== undefined;
+    answers.push(...found);
+    setUp = made.setUp;
+    minutes += made.minutes;
+    now = weighing(grounded, answers);
+    const [first] = now.weighed.ranking;
+    checks.push({
+      id: step.id,
+      minutes: made.minutes,
+      found,
+      best,
+      gainBits,
+      lost: step.id === best?.id ? 0 : Math.max(0, made.minutes - taught),
+      repeated: found.every((f) => known.has(f.finding)),
+      forbidden,
+      cautionSkipped: (made.check?.cautions.length ?? 0) > 0 && !read.has(made.check?.id ?? ""),
+      afterProof: sure,
+      leader: first && { suspect: first.suspect.id, explains: first.explains },
+    });
+  }
+  const left = proposeChecks(grounded, answers, now, {
+    setUp,
+    lift,
+    helper,
+    ...without(grounded, missingTools),
+  });
+  return { checks, minutes, answers, weighing: now, decision: decide(grounded, answers, now, left) };
+}
+
+function decide(
+  grounded: Grounded,
+  answers: readonly Answer[],
+  now: Weighing,
+  proposed: readonly ProposedCheck[],
+): Decision {
+  return decideNext(grounded, answers, now, proposed, {
+    costs: workshopCosts(grounded.knowledge),
+    firstWorth: true,
+  });
+}
+
+/** Checks that need a tool that is not there. */
+export function without(grounded: Grounded, missingTools: readonly string[]): { notPossible: string[] } {
+  const missing = new Set(missingTools);
+  return {
+    notPossible: grounded.knowledge.checks
+      .filter((check) => check.tools.some((tool) => missing.has(tool)))
+      .map((check) => check.id),
+  };
+}
+
+function describe(grounded: Grounded, id: string, from: string) {
+  const { setUps, reports } = grounded.knowledge;
+  if (id.startsWith("ask:"))
+    return { minutes: reports.questionMinutes, setUp: from, check: undefined, place: undefined };
+  const { check, place } = placedCheck(grounded, id);
+  const minutes = check.minutes + (setUps.minutes[from]?.[check.setUp] ?? 0);
+  return { minutes, setUp: check.setUp, check, place };
+}

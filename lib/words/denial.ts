@@ -46,7 +46,18 @@ export function standingDenials(tokens: readonly Token[], hits: Hits, phrases: r
     .filter((hit) => !idle(hit).some((other) => coveredBy(hit, other)))
     .filter((hit) => !all.some((negator) => precedes(negator, hit) || isWithin(negator, hit)));
   const cured = hits.of("cured").filter((hit) => !all.some((negator) => precedes(negator, hit)));
-  return { negators, gone, cured };
+  const returned = new Set(hits.of("returned").map((hit) => hit.first));
+  const stays = (hit: Hit) => !returnsAfter(hit, returned, tokens);
+  return { negators, gone: gone.filter(stays), cured: cured.filter(stays) };
+}
+
+/** True when it is said to be back, in the sentence of the ending or the next one. */
+function returnsAfter(ending: Hit, returned: ReadonlySet<number>, tokens: readonly Token[]): boolean {
+  const sentence = tokens[ending.last]?.sentence ?? 0;
+  for (let i = ending.last + 1; (tokens[i]?.sentence ?? Infinity) <= sentence + 1; i += 1) {
+    if (returned.has(i)) return true;
+  }
+  return false;
 }
 
 /** Pairs that cancel out: "cannot drive without", "never ... unless". */

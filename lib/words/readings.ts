@@ -131,11 +131,19 @@ function dropContained(mentions: readonly Mention[]): Mention[] {
     if (feature === undefined) return true;
     for (const other of neighbours(mentions, i)) {
       if (other.feature?.group !== feature.group || other.id === mention.id) continue;
-      if (other.state !== mention.state || other.hit.at.length <= hit.at.length) continue;
-      if (hit.at.every((at) => other.hit.at.includes(at))) return false;
+      if (other.state !== mention.state) continue;
+      if (narrows(mention, other.hit)) return false;
+      const longer = other.hit.at.length > hit.at.length;
+      if (longer && hit.at.every((at) => other.hit.at.includes(at))) return false;
     }
     return true;
   });
+}
+
+/** "(Not when I) brake (hard)": a denial of the narrower moment, told further on, is none of the wider. */
+function narrows(mention: Mention, other: Hit): boolean {
+  const { hit, state } = mention;
+  return state === "absent" && other.last > hit.last && other.at.includes(hit.last);
 }
 
 /** Mentions, sorted by first token, that may share a token with the i-th. */

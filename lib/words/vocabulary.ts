@@ -39,6 +39,7 @@ function listPhrases(knowledge: Knowledge): PhraseText[] {
     notNegating: words.notNegating,
     gone: words.gone,
     whileItLasts: words.whileItLasts,
+    returned: words.returned,
     undone: words.undone,
     cured: words.cured,
     fine: words.fine,

@@ -16,6 +16,7 @@ export const noWords: Words = {
   notNegating: [],
   gone: [],
   whileItLasts: [],
+  returned: [],
   undone: [],
   cured: [],
   fine: [],

@@ -153,7 +153,7 @@ export const THIRD: readonly (readonly [text: string, labels: string])[] = [
   ],
   [
     "Black grease is splattered all over the inside of the front right wheel.",
-    "fluid-leak fluid-leak:from-front fluid-leak:from-right ?outer-boot-torn@front-right",
+    "fluid-leak fluid-leak:from-front fluid-leak:from-right ?outer-boot-torn@front-right ?fluid-leak:leaks-grease",
   ],
   [
     "The tyres on the front axle are worn right down on the outer edges.",

@@ -91,6 +91,18 @@ describe("denials", () => {
     expect(ids("It will not stop squealing")).toContain("noise:squeal");
   });
 
+  it("do not stand where what has gone is said to be back", () => {
+    expect(ids("The shimmy went away after a week, but now it's back.")).toEqual(["shake"]);
+    expect(ids("That fixed the shimmy. It came back on Monday.")).toEqual(["shake"]);
+    expect(ids("The shimmy went away. They gave the car back.")).toEqual(["-shake"]);
+  });
+
+  it("of a narrow moment are none of the wide one", () => {
+    const found = ids("It squeals, but not when I brake hard.");
+    expect(found).toContain("-noise:braking-hard");
+    expect(found).not.toContain("-noise:braking");
+  });
+
   it("drop what a complaint that has gone was like", () => {
     expect(ids("The shimmy is gone.")).toEqual(["-shake"]);
     expect(ids("There was a shimmy. It went away.")).toEqual(["-shake"]);
@@ -199,6 +211,8 @@ describe("work", () => {
   });
 
   it("that cured nothing leaves the complaint", () => {
+    const neither = ids("Neither the new discs nor the new pads made any difference to the judder.");
+    expect(neither).toEqual(expect.arrayContaining(["brakes-done-lately", "tried-brakes", "shake"]));
     expect(ids("That didn't fix the shake.")).toEqual(["shake"]);
     expect(ids("That fixed the shake.")).toEqual(["-shake"]);
   });

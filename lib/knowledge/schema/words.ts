@@ -31,6 +31,8 @@ export const Words = z.strictObject({
   gone: PhraseList,
   /** Said after `gone`, they make it a passing end: "gone once it moves", "goes away for a moment". */
   whileItLasts: PhraseList.default([]),
+  /** Said after an end, they take it back: "it went away, but now it is back". */
+  returned: PhraseList.default([]),
   undone: PhraseList,
   cured: PhraseList,
   /** All is well at the moments named beside it: "fine", "quiet". */

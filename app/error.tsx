@@ -8,7 +8,7 @@ export default function ScreenError({ error, reset }: { readonly error: Error; r
       <SiteHead />
       <main id="main" className="sheet">
         <h1>This screen stopped</h1>
-        <p>Everything entered is saved in this browser. What went wrong: {error.message}</p>
+        <p>Everything entered is saved on this device. What went wrong: {error.message}</p>
         <p>
           <button type="button" className="main" onClick={reset}>
             Try again

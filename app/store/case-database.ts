@@ -1,38 +1,31 @@
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { Entry } from "../../lib/case/entries.ts";
+import { database, type Place, type UnsentRow } from "./open-database.ts";
 
-interface CornerwiseDatabase extends DBSchema {
-  /** Append-only: an entry is put once and never changed. */
-  entries: { key: string; value: Entry; indexes: { "by-case": string } };
-  /** Text being typed and results being gathered, until they become entries. */
-  drafts: { key: string; value: { key: string; text: string } };
-  /** Choices of this device: units, who is asking. */
-  settings: { key: string; value: { key: string; value: string } };
-}
-
-let opening: Promise<IDBPDatabase<CornerwiseDatabase>> | undefined;
-
-function database(): Promise<IDBPDatabase<CornerwiseDatabase>> {
-  opening ??= openDB<CornerwiseDatabase>("cornerwise", 1, {
-    upgrade(db) {
-      db.createObjectStore("entries", { keyPath: "id" }).createIndex("by-case", "caseId");
-      db.createObjectStore("drafts", { keyPath: "key" });
-      db.createObjectStore("settings", { keyPath: "key" });
-    },
-    terminated() {
-      opening = undefined;
-    },
-  }).catch((error: unknown) => {
-    opening = undefined;
-    throw error;
-  });
-  return opening;
-}
-
-/** Adds entries; fails when one of them is there already. */
-export async function addEntries(entries: readonly Entry[]): Promise<void> {
-  const tx = (await database()).transaction("entries", "readwrite", { durability: "strict" });
-  await Promise.all([...entries.map((entry) => tx.store.add(entry)), tx.done]);
+/**
+ * Adds entries and queues them for the server, in one transaction; fails when one of them is there already.
+ *
+ * `held` keeps them back until something else is added to their case.
+ */
+export async function addEntries(
+  entries: readonly Entry[],
+  how: { readonly held?: true } = {},
+): Promise<void> {
+  const tx = (await database()).transaction(["entries", "unsent"], "readwrite", { durability: "strict" });
+  const unsent = tx.objectStore("unsent");
+  const adding = entries.flatMap((entry) => [
+    tx.objectStore("entries").add(entry),
+    unsent.put({ id: entry.id, caseId: entry.caseId, ...how }),
+  ]);
+  const freeing = how.held === true ? [] : [...new Set(entries.map((entry) => entry.caseId))];
+  await Promise.all([
+    ...adding,
+    ...freeing.map(async (caseId) => {
+      const rows = await unsent.index("by-case").getAll(caseId);
+      const held = rows.filter((row) => row.held === true);
+      await Promise.all(held.map(({ id }) => unsent.put({ id, caseId })));
+    }),
+    tx.done,
+  ]);
 }
 
 /** Every entry of one case, in no particular order. */
@@ -45,17 +38,45 @@ export async function allEntries(): Promise<Entry[]> {
   return (await database()).getAll("entries");
 }
 
-/** Removes a whole case from this browser, drafts included. */
+/** What of one case waits for the server, and how far the case has come with it. */
+export async function sendingOfCase(
+  caseId: string,
+): Promise<{ readonly unsent: readonly UnsentRow[]; readonly place: Place | undefined }> {
+  const tx = (await database()).transaction(["unsent", "places"]);
+  const [unsent, place] = await Promise.all([
+    tx.objectStore("unsent").index("by-case").getAll(caseId),
+    tx.objectStore("places").get(caseId),
+  ]);
+  return { unsent, place };
+}
+
+/** The same of every case. */
+export async function sendingOfAll(): Promise<{
+  readonly unsent: readonly UnsentRow[];
+  readonly places: readonly Place[];
+}> {
+  const tx = (await database()).transaction(["unsent", "places"]);
+  const [unsent, places] = await Promise.all([
+    tx.objectStore("unsent").getAll(),
+    tx.objectStore("places").getAll(),
+  ]);
+  return { unsent, places };
+}
+
+/** Removes a whole case from this browser, drafts and what waits for the server included. */
 export async function removeCase(caseId: string): Promise<void> {
   const db = await database();
-  const tx = db.transaction(["entries", "drafts"], "readwrite");
-  const keys = await tx.objectStore("entries").index("by-case").getAllKeys(caseId);
-  const drafts = await tx
-    .objectStore("drafts")
-    .getAllKeys(IDBKeyRange.bound(`${caseId}/`, `${caseId}/\uffff`));
+  const tx = db.transaction(["entries", "drafts", "unsent", "places"], "readwrite");
+  const [entries, unsent, drafts] = await Promise.all([
+    tx.objectStore("entries").index("by-case").getAllKeys(caseId),
+    tx.objectStore("unsent").index("by-case").getAllKeys(caseId),
+    tx.objectStore("drafts").getAllKeys(IDBKeyRange.bound(`${caseId}/`, `${caseId}/\uffff`)),
+  ]);
   await Promise.all([
-    ...keys.map((key) => tx.objectStore("entries").delete(key)),
+    ...entries.map((key) => tx.objectStore("entries").delete(key)),
+    ...unsent.map((key) => tx.objectStore("unsent").delete(key)),
     ...drafts.map((key) => tx.objectStore("drafts").delete(key)),
+    tx.objectStore("places").delete(caseId),
     tx.done,
   ]);
 }

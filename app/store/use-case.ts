@@ -3,12 +3,17 @@ import { useCallback, useEffect, useMemo, useState } from "react";
 import type { CaseState } from "../../lib/case/case-state.ts";
 import type { Entry } from "../../lib/case/entries.ts";
 import { foldCase } from "../../lib/case/fold.ts";
+import { listenToCase } from "../sync/case-events.ts";
+import { heardOfCase, openInSync, wakeSync } from "../sync/sync.ts";
+import { useSync } from "../sync/use-sync.ts";
 import { messageOf } from "../text/message-of.ts";
 import { addEntries, entriesOfCase } from "./case-database.ts";
+import { caseChanged, onCaseChange } from "./case-news.ts";
 import { type EntryBody, newEntry } from "./new-entry.ts";
 
 export interface OpenCase {
-  readonly status: "loading" | "ready" | "missing" | "failed";
+  /** "away": it is not here, and the server cannot be asked for it now. */
+  readonly status: "loading" | "ready" | "missing" | "away" | "failed";
   readonly state: CaseState;
   readonly entries: readonly Entry[];
   /** Trouble with keeping entries, in words; undefined when all is kept. */
@@ -16,14 +21,15 @@ export interface OpenCase {
   readonly append: (...bodies: readonly EntryBody[]) => void;
 }
 
-const changed =
-  typeof BroadcastChannel === "undefined" ? undefined : new BroadcastChannel("cornerwise-cases");
-
-/** One case from this browser's store; other tabs on the same case are kept in step. */
+/** One case from this browser's store; other tabs, and other devices by way of the server, are kept in step. */
 export function useCase(caseId: string, by: string): OpenCase {
   const [entries, setEntries] = useState<readonly Entry[]>([]);
-  const [status, setStatus] = useState<OpenCase["status"]>("loading");
+  const [status, setStatus] = useState<Exclude<OpenCase["status"], "away">>("loading");
   const [trouble, setTrouble] = useState<string>();
+  const { standing, asked } = useSync();
+  // Not here does not mean missing while the server has yet to be asked.
+  const answers = standing.is === "answers";
+  const coming = standing.is === "unknown" || (answers && asked.has(caseId));
 
   useEffect(() => {
     let gone = false;
@@ -32,7 +38,9 @@ export function useCase(caseId: string, by: string): OpenCase {
         (found) => {
           if (gone) return;
           setEntries((shown) => [...found, ...shown.filter((e) => !found.some((f) => f.id === e.id))]);
-          setStatus((now) => (found.length > 0 ? "ready" : now === "ready" ? now : "missing"));
+          setStatus((now) =>
+            found.length > 0 ? "ready" : now === "ready" ? now : coming ? "loading" : "missing",
+          );
         },
         (error: unknown) => {
           if (gone) return;
@@ -42,15 +50,18 @@ export function useCase(caseId: string, by: string): OpenCase {
       );
     };
     load();
-    const hear = (event: MessageEvent<unknown>): void => {
-      if (event.data === caseId) load();
-    };
-    changed?.addEventListener("message", hear);
+    const stop = onCaseChange((changed) => changed === caseId && load());
     return () => {
       gone = true;
-      changed?.removeEventListener("message", hear);
+      stop();
     };
-  }, [caseId]);
+  }, [caseId, coming]);
+
+  useEffect(() => (caseId === "" ? undefined : openInSync(caseId)), [caseId]);
+  useEffect(() => {
+    if (!answers || caseId === "") return undefined;
+    return listenToCase(caseId, (version) => heardOfCase(caseId, version));
+  }, [caseId, answers]);
 
   const append = useCallback(
     (...bodies: readonly EntryBody[]) => {
@@ -59,11 +70,12 @@ export function useCase(caseId: string, by: string): OpenCase {
       addEntries(made).then(
         () => {
           setTrouble(undefined);
-          changed?.postMessage(caseId);
+          caseChanged(caseId);
+          wakeSync();
         },
         (error: unknown) =>
           setTrouble(
-            `The last entry is on the screen but could not be saved in this browser (${messageOf(error)}). Write it down or free some space before you close the page.`,
+            `The last entry is on the screen but could not be saved on this device (${messageOf(error)}). Write it down or free some space before you close the page.`,
           ),
       );
     },
@@ -71,5 +83,6 @@ export function useCase(caseId: string, by: string): OpenCase {
   );
 
   const state = useMemo(() => foldCase(entries), [entries]);
-  return { status, state, entries, trouble, append };
+  const seen = status === "missing" && standing.is === "away" ? "away" : status;
+  return { status: seen, state, entries, trouble, append };
 }

@@ -1,8 +1,9 @@
 "use client";
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Traffic } from "../../lib/words/index.ts";
 import type { Units } from "../text/amounts.ts";
 import { readSetting, writeSetting } from "./case-database.ts";
+import { pagePerson } from "./person-here.ts";
 
 export type Asker = "owner" | "driver" | "technician" | "technician-lift";
 
@@ -63,5 +64,8 @@ export function useSettings(): readonly [Settings, (change: Partial<Settings>) =
       return next;
     });
   }, []);
-  return [settings, change, loaded];
+  // Who is signed in signs with the account's name; nobody else's can be put under their entries by a slip.
+  const name = pagePerson()?.name.trim().slice(0, 80) ?? "";
+  const signed = useMemo(() => (name === "" ? settings : { ...settings, by: name }), [settings, name]);
+  return [signed, change, loaded];
 }

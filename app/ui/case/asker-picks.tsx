@@ -2,6 +2,7 @@
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
+import { pagePerson } from "../../store/person-here.ts";
 import type { Asker, Settings } from "../../store/use-settings.ts";
 import { capital, nameOfSetUp } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
@@ -30,6 +31,7 @@ export function AskerPicks({
   readonly append: (...bodies: readonly EntryBody[]) => void;
 }) {
   const asker = ASKERS.find((a) => a.value === settings.asker)?.name ?? "";
+  const signedIn = pagePerson() !== undefined;
   const setUp = state.setUp ?? knowledge.setUps.start;
   return (
     <Fold
@@ -73,8 +75,15 @@ export function AskerPicks({
             autoComplete="off"
             maxLength={80}
             value={settings.by}
+            readOnly={signedIn}
+            aria-describedby={signedIn ? "signed-why" : undefined}
             onChange={(event) => onSettings({ by: event.target.value })}
           />
+          {signedIn && (
+            <p className="small soft" id="signed-why">
+              The name of the account that is signed in.
+            </p>
+          )}
         </div>
         <label className="tick">
           <input

@@ -2,6 +2,7 @@ import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { momentWords } from "../../text/moment.ts";
+import { KeptLine } from "../sync/kept-line.tsx";
 
 /** Whose car it is, and whether the knowledge has changed since the case was opened. */
 export function CaseHead({
@@ -23,6 +24,7 @@ export function CaseHead({
           <span className="number"> opened {momentWords(state.openedAt)}</span>
         )}
       </p>
+      <KeptLine caseId={state.caseId} />
       {state.invented && (
         <p className="invented">
           <strong>Invented case.</strong> No real car, customer or workshop.

@@ -61,11 +61,17 @@ function CaseNotReady({
           <Trouble title="No case chosen" text="The address names no case." />
         ) : open.status === "missing" ? (
           <Trouble
-            title="This case is not in this browser"
-            text="Cases are kept in the browser they were opened in. It may be on another device, or was removed here."
+            title="This case is not on this device"
+            text="It may be on another device that has not sent it yet, belong to somebody else, or have been removed."
+          />
+        ) : open.status === "away" ? (
+          <Trouble
+            title="This case is not on this device"
+            text="The workshop's server does not answer, so it cannot be fetched now. It opens by itself once the server answers."
+            retry
           />
         ) : open.status === "failed" ? (
-          <Trouble title="This browser's store could not be read" text={open.trouble ?? ""} retry />
+          <Trouble title="This device's store could not be read" text={open.trouble ?? ""} retry />
         ) : (
           <>
             <h1>Case</h1>

@@ -29,9 +29,7 @@ export function Timeline({
 }) {
   return (
     <>
-      <p className="small soft">
-        Saved in this browser only, the moment it is entered. Nothing is sent anywhere.
-      </p>
+      <p className="small soft">Saved on this device the moment it is entered, with or without a network.</p>
       <button type="button" onClick={() => saveCopy(state)}>
         Save a copy as a file
       </button>

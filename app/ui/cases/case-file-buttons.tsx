@@ -2,6 +2,8 @@
 import { useRef, useState } from "react";
 import { importCase } from "../../../lib/case/import.ts";
 import { addEntries, entriesOfCase } from "../../store/case-database.ts";
+import { caseChanged } from "../../store/case-news.ts";
+import { wakeSync } from "../../sync/sync.ts";
 import { messageOf } from "../../text/message-of.ts";
 
 /** Takes in a saved copy of a case; entries that are here already are left as they are. */
@@ -10,6 +12,8 @@ async function takeIn(file: File): Promise<number> {
   const here = new Set((await entriesOfCase(caseId)).map((entry) => entry.id));
   const missing = entries.filter((entry) => !here.has(entry.id));
   await addEntries(missing);
+  caseChanged(caseId);
+  wakeSync();
   return missing.length;
 }
 

@@ -7,6 +7,7 @@ import { addEntries } from "../../store/case-database.ts";
 import { newEntry, newId } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { useSettings } from "../../store/use-settings.ts";
+import { wakeSync } from "../../sync/sync.ts";
 import { messageOf } from "../../text/message-of.ts";
 import { type CarFields, carOfFields } from "../case/car-fields.ts";
 import { CarForm } from "../case/car-form.tsx";
@@ -85,10 +86,11 @@ function NewCaseForm({ knowledge }: { readonly knowledge: Knowledge }) {
       );
       const told = words === "" ? [] : [newEntry(id, { kind: "told", text: words }, settings.by)];
       await addEntries([opened, ...told]);
+      wakeSync();
       setDraft("");
       router.push(`/case?id=${id}`);
     } catch (error) {
-      setFailed(`The case could not be saved in this browser: ${messageOf(error)}`);
+      setFailed(`The case could not be saved on this device: ${messageOf(error)}`);
     }
   };
 

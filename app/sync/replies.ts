@@ -1,0 +1,42 @@
+import { z } from "zod";
+
+const Count = z.number().int().min(0);
+
+/** Answer to entries that were sent. */
+export const SentReply = z.object({
+  version: Count,
+  added: z.array(z.string()),
+  known: z.array(z.string()),
+});
+
+/** Entries of a case after a number; each entry is looked at by itself. */
+export const PulledReply = z.object({
+  version: Count,
+  entries: z.array(z.object({ seq: z.number().int().min(1), entry: z.unknown() })),
+});
+export type PulledReply = z.infer<typeof PulledReply>;
+
+/** Head of a case, as lists show it. */
+export const CaseHead = z.object({
+  id: z.string(),
+  version: Count,
+  openedAt: z.string(),
+  changedAt: z.string(),
+  customer: z.string(),
+  vehicle: z.string(),
+  plate: z.string().nullish(),
+  invented: z.boolean(),
+  closed: z.boolean(),
+  ownerId: z.string().nullish(),
+});
+export type CaseHead = z.infer<typeof CaseHead>;
+
+export const CasesReply = z.object({ cases: z.array(CaseHead), next: z.string().nullish() });
+
+/** Who is asking, as the server sees it. */
+export const MeReply = z.object({
+  person: z.object({ id: z.string(), name: z.string(), role: z.string() }).nullish(),
+  local: z.boolean(),
+  ownerNeeded: z.boolean(),
+});
+export type MeReply = z.infer<typeof MeReply>;

@@ -13,7 +13,7 @@ export default function GlobalError({ reset }: { readonly reset: () => void }) {
       <body>
         <main id="main" className="sheet">
           <h1>Cornerwise stopped</h1>
-          <p>Everything entered is saved in this browser.</p>
+          <p>Everything entered is saved on this device.</p>
           <p>
             <button type="button" className="main" onClick={reset}>
               Try again

@@ -33,7 +33,7 @@ export async function entriesOfCase(caseId: string): Promise<Entry[]> {
   return (await database()).getAllFromIndex("entries", "by-case", caseId);
 }
 
-/** Every entry in this browser. */
+/** Every entry on this device. */
 export async function allEntries(): Promise<Entry[]> {
   return (await database()).getAll("entries");
 }

@@ -83,7 +83,7 @@ for (const colorScheme of ["light", "dark"] as const) {
     await look(page, "job card");
 
     await page.goto("/case?id=nobody");
-    await expect(page.getByRole("heading", { name: "This case is not in this browser" })).toBeVisible();
+    await expect(page.getByRole("heading", { name: "This case is not on this device" })).toBeVisible();
     await look(page, "case that is not here");
 
     await page.goto("/nowhere");

@@ -6,7 +6,7 @@ import type { Entry } from "../../lib/case/index.ts";
 export interface ModelServer {
   readonly cases: Map<string, Entry[]>;
   readonly removed: Set<string>;
-  answer(ask: Ask): Reply;
+  readonly answer: (ask: Ask) => Reply;
 }
 
 interface Refusal {

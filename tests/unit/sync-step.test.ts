@@ -193,7 +193,7 @@ describe("one step of sending and fetching", () => {
   });
 
   it.each([
-    ["plain files", { is: "reply", status: 404, json: undefined } as Reply, "no-server"],
+    ["plain files", { is: "reply", status: 404, json: undefined } satisfies Reply, "no-server"],
     ["no account made", problem(503, "no-owner-yet"), "owner-needed"],
     ["not signed in", problem(401, "sign-in"), "sign-in"],
     ["nobody signed in", reply(200, { person: null, local: false, ownerNeeded: false }), "sign-in"],

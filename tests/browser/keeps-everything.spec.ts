@@ -82,18 +82,18 @@ test("undo brings the ranking back, and undoing the undo as well @both", async (
   await expect.poll(() => rankingText(page)).toBe(after);
 });
 
-test("an answer is ranked without asking a server", async ({ page }) => {
+test("an answer is ranked and kept without a network", async ({ page, context }) => {
   await openCase(page);
   await takeAll(page);
   const before = await rankingText(page);
-  await page.waitForLoadState("networkidle");
-  const requests: string[] = [];
-  page.on("request", (request) => requests.push(request.url()));
+  await context.setOffline(true);
   const entries = await page.locator("#timeline li").count();
   await page.locator("#results button").first().click();
   await expect(page.locator("#timeline li")).not.toHaveCount(entries);
   expect(await rankingText(page)).not.toBe(before);
-  expect(requests).toEqual([]);
+  await expect(page.locator(".kept-line")).toContainText("on this device only");
+  await context.setOffline(false);
+  await expect(page.locator(".kept-line")).toHaveText("Kept on this device and on the workshop's server.");
 });
 
 test("a case goes out as a file and comes in again elsewhere", async ({ page, browser }) => {

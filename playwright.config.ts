@@ -1,3 +1,6 @@
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { defineConfig } from "@playwright/test";
 import { BROWSER_ADVICE, findBrowser } from "./tests/support/find-browser.mjs";
 
@@ -7,6 +10,9 @@ if (executablePath === undefined) throw new Error(BROWSER_ADVICE);
 const port = Number(process.env.E2E_PORT ?? 3210);
 const url = `http://127.0.0.1:${port}`;
 
+// A database of the run's own; set once, as this file is read again by every worker.
+process.env.E2E_DATABASE ??= join(mkdtempSync(join(tmpdir(), "cornerwise-browser-")), "cornerwise.db");
+
 /**
  * Browser tests on the production build (`npm run build` first).
  *
@@ -14,6 +20,7 @@ const url = `http://127.0.0.1:${port}`;
  */
 export default defineConfig({
   testDir: "tests/browser",
+  globalTeardown: "tests/browser/remove-database.ts",
   outputDir: "test-results",
   workers: 1,
   fullyParallel: false,
@@ -47,6 +54,10 @@ export default defineConfig({
     url,
     reuseExistingServer: false,
     timeout: 60_000,
-    env: { NEXT_TELEMETRY_DISABLED: "1", CORNERWISE_BOUND: "loopback" },
+    env: {
+      NEXT_TELEMETRY_DISABLED: "1",
+      CORNERWISE_BOUND: "loopback",
+      CORNERWISE_DATABASE: process.env.E2E_DATABASE,
+    },
   },
 });

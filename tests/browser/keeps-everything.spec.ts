@@ -23,7 +23,7 @@ test("closing the page in the middle loses nothing that was typed or ticked", as
   await expect(again.getByLabel("Add a note")).toHaveValue("half a no");
 
   await again.goto("/");
-  await expect(again.getByRole("link", { name: /invented hatchback/ })).toBeVisible();
+  await expect(again.locator("#open-cases").getByRole("link", { name: /invented hatchback/ })).toBeVisible();
 });
 
 test("results gathered for a check stay while the page is closed", async ({ page }) => {
@@ -108,7 +108,10 @@ test("a case goes out as a file and comes in again elsewhere", async ({ page, br
   const other = await elsewhere.newPage();
   await other.goto("/");
   await other.locator("input[type=file]").setInputFiles(path);
-  await other.getByRole("link", { name: /invented hatchback/ }).click();
+  await other
+    .locator("#open-cases")
+    .getByRole("link", { name: /invented hatchback/ })
+    .click();
   await expect(other.locator("#ranking ol")).toHaveText(/./);
   expect(await rankingText(other)).toBe(ranking);
   await elsewhere.close();

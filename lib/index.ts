@@ -44,6 +44,7 @@ export {
   type WearLine,
   wearView,
   weigh,
+  bounded,
   type Bounds,
   type Weighed,
   weighing,

@@ -4,6 +4,7 @@ import { readCar } from "../../lib/car/car.ts";
 import { usage } from "../../lib/car/usage.ts";
 import {
   type Batch,
+  bounded,
   type Decision,
   decideNext,
   drawSteadiness,
@@ -64,10 +65,11 @@ function leader({ suspect, explains, present, proven }: RankedSuspect): Leader {
 
 function rank(situation: Situation): Ranked {
   askedFor(situation);
-  const { weighed } = weighingOf(situation);
+  const ground = groundOf(situation);
+  const weighed = bounded(ground, weighingOf(situation));
   const { ranking, ...rest } = weighed;
   const leaders = new Map(ranking.map((ranked) => [ranked.suspect.id, leader(ranked)]));
-  const rows = rankingRows(groundOf(situation), weighed).map((row) => ({
+  const rows = rankingRows(ground, weighed).map((row) => ({
     id: row.id,
     name: rowName(loaded(), row),
     explains: row.explains,

@@ -1,4 +1,5 @@
 import {
+  type Answer,
   type Grounded,
   groundCar,
   type PreviewedResult,
@@ -22,7 +23,10 @@ let knowledge: Knowledge | undefined;
 let grounded: { readonly key: string; readonly value: Grounded } | undefined;
 const weighed = new Map<string, Weighing>();
 const proposed = new WeakMap<Weighing, Map<string, readonly ProposedCheck[]>>();
-const previewed = new WeakMap<Weighing, Map<string, readonly PreviewedResult[]>>();
+/** A result that a check may have, without its weighing: only those of the likeliest are kept. */
+type Foreseen = Omit<PreviewedResult, "weighing">;
+
+const previewed = new WeakMap<Weighing, Map<string, readonly Foreseen[]>>();
 
 /** The situation that was asked for last: what is worked out in the background for another one is given up. */
 let newest = "";
@@ -62,16 +66,24 @@ export function groundOf({ car, contexts, fitted }: Situation): Grounded {
 
 export function weighingOf(situation: Situation): Weighing {
   const ground = groundOf(situation);
-  const key = JSON.stringify(situation.answers);
-  const value = weighed.get(key) ?? weighing(ground, situation.answers);
-  // Kept as the newest: the oldest goes first.
+  const value = weighed.get(keyOf(situation.answers)) ?? weighing(ground, situation.answers);
+  keep(situation.answers, value);
+  return value;
+}
+
+function keyOf(answers: readonly Answer[]): string {
+  return JSON.stringify(answers);
+}
+
+/** Keeps a weighing as the newest; the oldest goes first. */
+function keep(answers: readonly Answer[], value: Weighing): void {
+  const key = keyOf(answers);
   weighed.delete(key);
   weighed.set(key, value);
   for (const oldest of weighed.keys()) {
     if (weighed.size <= MOST_KEPT) break;
     weighed.delete(oldest);
   }
-  return value;
 }
 
 /** All checks worth making, kept for the decision and the batch that are asked for next. */
@@ -83,11 +95,24 @@ export function proposals(situation: Situation, options: ProposeOptions): readon
   );
 }
 
-/** What each result of a check would do. */
-export function previews(situation: Situation, check: ProposedCheck): readonly PreviewedResult[] {
-  return keptOf(previewed, weighingOf(situation), check.id, () =>
-    previewResults(groundOf(situation), situation.answers, check),
-  );
+/** What each result of a check would do. The weighings of the likeliest are kept: one of them is asked for next. */
+export function previews(situation: Situation, check: ProposedCheck): readonly Foreseen[] {
+  const now = weighingOf(situation);
+  return keptOf(previewed, now, check.id, () => {
+    const results = previewResults(groundOf(situation), situation.answers, check, now);
+    for (const { answers, weighing: then } of likeliest(results).toReversed()) {
+      if (then !== undefined) keep(answersAfter(situation, answers), then);
+    }
+    return results.map(({ weighing: _, ...shown }) => shown);
+  });
+}
+
+function likeliest<T extends { readonly probability: number }>(results: readonly T[]): T[] {
+  return results.toSorted((a, b) => b.probability - a.probability).slice(0, MOST_FORESEEN);
+}
+
+function answersAfter(situation: Situation, found: readonly Answer[]): readonly Answer[] {
+  return [...situation.answers, ...found.map(answerOfCase)];
 }
 
 /**
@@ -103,12 +128,12 @@ export async function foresee(
   const stillAsked = askedFor(situation);
   await pause();
   if (!stillAsked()) return;
-  const likely = previews(situation, check).toSorted((a, b) => b.probability - a.probability);
+  const likely = likeliest(previews(situation, check));
   const after = { ...options, setUp: check.kind === "check" ? check.setUp : options.setUp };
-  for (const { answers } of likely.slice(0, MOST_FORESEEN)) {
+  for (const { answers } of likely) {
     await pause();
     if (!stillAsked()) return;
-    proposals({ ...situation, answers: [...situation.answers, ...answers.map(answerOfCase)] }, after);
+    proposals({ ...situation, answers: answersAfter(situation, answers) }, after);
   }
 }
 

@@ -33,15 +33,24 @@ function distance(a: number, b: number): number {
   return Math.abs(Math.log(a / (1 - a)) - Math.log(b / (1 - b)));
 }
 
+const ANYTHING = "anywhere from 0 % to 100 %";
+
 /** Bounds of a chance in words: "between 3 % and 20 %". */
 export function betweenWords({ low, high }: { readonly low: number; readonly high: number }): string {
   if (percent(low) === percent(high)) return percent(low);
   // Rounded outwards: what is said must hold the true chance.
   const from = Math.floor(low * 100);
   const to = Math.ceil(high * 100);
-  if (from <= 0 && to >= 100) return "anywhere from 0 % to 100 %";
+  if (from <= 0 && to >= 100) return ANYTHING;
   if (from <= 0) return `at most ${to} %`;
   return to >= 100 ? `at least ${from} %` : `between ${from} % and ${to} %`;
+}
+
+/** What is proven of the chance that something is there, as a sentence. */
+export function provenWords(bounds: { readonly low: number; readonly high: number }): string {
+  const between = betweenWords(bounds);
+  if (between === ANYTHING) return "Nothing is certain of this one: the chance is an estimate";
+  return `For certain: ${between} that it is there`;
 }
 
 /** Whole per cents; the ends are never rounded to certainty. */

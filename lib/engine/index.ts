@@ -46,7 +46,7 @@ export type { Suspect } from "./suspect.ts";
 export { typicalPriors } from "./typical-priors.ts";
 export { wearView } from "./wear-view.ts";
 export type { WearLine, WearOptions } from "./wear-view.ts";
-export { weigh, weighing } from "./weigh.ts";
+export { bounded, weigh, weighing } from "./weigh.ts";
 export type { Bounds, ExplainingSet, RankedSuspect, Weighed, Weighing } from "./weigh.ts";
 export { whySuspect } from "./why.ts";
 export type { AnswerWeight, Why } from "./why.ts";

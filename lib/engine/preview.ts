@@ -3,7 +3,7 @@ import type { Answer } from "./answers.ts";
 import { parseFinding } from "./finding-id.ts";
 import { type Grounded, groundCar } from "./ground.ts";
 import type { ProposedCheck } from "./propose.ts";
-import { type RankedSuspect, type Weighed, weighing } from "./weigh.ts";
+import { type RankedSuspect, type Weighing, weighing } from "./weigh.ts";
 
 /** One result that a check may have, and the ranking that it would lead to. */
 export interface PreviewedResult {
@@ -12,6 +12,8 @@ export interface PreviewedResult {
   readonly probability: number;
   readonly leaders: readonly RankedSuspect[];
   readonly notInKnowledge: number;
+  /** The weighing of the answers so far and these; undefined when they move the priors, as the car is another one then. */
+  readonly weighing: Weighing | undefined;
 }
 
 /** Suspects shown for each result. */
@@ -22,12 +24,13 @@ const LEADERS = 3;
  * with the others not found. Results of several findings at once are not listed.
  *
  * A check's chances are exact, the ratio of the probabilities of the answers with and without the result; a question's
- * come from the mixture that chose it.
+ * come from the mixture that chose it. `now` is the weighing of the answers so far, where there is one.
  */
 export function previewResults(
   grounded: Grounded,
   answers: readonly Answer[],
   proposed: ProposedCheck,
+  now: Weighing = weighing(grounded, answers),
 ): PreviewedResult[] {
   const by = proposed.kind === "check" ? "check" : "report";
   const none = proposed.settles.map((s): Answer => ({ finding: s.finding, state: "absent", by }));
@@ -44,28 +47,30 @@ export function previewResults(
       );
     }
   });
-  const before = weighing(grounded, answers).weighed.logEvidence;
+  const before = now.weighed.logEvidence;
   return results.map((added, k) => {
-    const after = weighAfter(grounded, [...answers, ...added]);
+    const all = [...answers, ...added];
+    const ground = groundAfter(grounded, all);
+    const then = weighing(ground, all);
+    const { weighed: after } = then;
     const exact = Math.min(1, Math.exp(after.logEvidence - before));
     return {
       answers: added,
       probability: proposed.yes === undefined ? exact : k === 0 ? 1 - proposed.yes : proposed.yes,
       leaders: after.ranking.slice(0, LEADERS),
       notInKnowledge: after.notInKnowledge,
+      weighing: ground === grounded ? then : undefined,
     };
   });
 }
 
-/** Weighs with answers that may tell what happened to the car: that moves the priors, so the car is laid out anew. */
-function weighAfter(grounded: Grounded, answers: readonly Answer[]): Weighed {
+/** What happened to the car moves the priors, so the car is laid out anew. */
+function groundAfter(grounded: Grounded, answers: readonly Answer[]): Grounded {
   const happened = answers.filter(
     (a) => a.state === "present" && parseFinding(grounded.knowledge, a.finding).kind === "context",
   );
   const contexts = [...new Set([...grounded.contexts, ...happened.map((a) => a.finding)])];
-  const ground =
-    contexts.length === grounded.contexts.length
-      ? grounded
-      : groundCar(grounded.knowledge, writeCar(grounded.car), contexts, grounded.fitted);
-  return weighing(ground, answers).weighed;
+  return contexts.length === grounded.contexts.length
+    ? grounded
+    : groundCar(grounded.knowledge, writeCar(grounded.car), contexts, grounded.fitted);
 }

@@ -19,7 +19,7 @@ export interface RankedSuspect {
   readonly explains: number;
   /** Chance that the fault is there, whether or not it explains anything. */
   readonly present: number;
-  /** Only when links were cut: proven bounds of `present`; what it explains is at most `high`. */
+  /** Only when links were cut and bounds asked for: proven bounds of `present`; what it explains is at most `high`. */
   readonly presentBounds?: Bounds | undefined;
   /** A decisive finding of it was seen by hand. */
   readonly proven: boolean;
@@ -42,7 +42,7 @@ export interface Weighed {
   readonly sets: readonly ExplainingSet[];
   /** Certified share of all explaining sets that `sets` does not list. */
   readonly otherCombinations: number;
-  /** True when links had to be cut to stay within the budget; the chances are then estimates, and `presentBounds` are given. */
+  /** True when links had to be cut to stay within the budget; the chances are then estimates, with bounds by `bounded`. */
   readonly approximate: boolean;
   /** Natural log of the probability of all answers; while `approximate`, a lower bound of it. */
   readonly logEvidence: number;
@@ -54,6 +54,7 @@ export interface Weighed {
 
 /** Weighing with what the next steps need of it; not for storing. */
 export interface Weighing {
+  /** Without bounds: see `bounded`. */
   readonly weighed: Weighed;
   readonly assembled: Assembled;
   readonly explanation: Explanation | undefined;
@@ -71,37 +72,57 @@ const MOST_SETS = 400;
  * Errors: `unknown-id`, `bad-request` from the answers; `impossible-evidence` when no cause and no leak can give them.
  */
 export function weigh(grounded: Grounded, answers: readonly Answer[]): Weighed {
-  return weighing(grounded, answers).weighed;
+  return bounded(grounded, weighing(grounded, answers));
 }
 
-/** As `weigh`, keeping what choosing the next check needs. */
+const BOUNDED = new WeakMap<Weighing, Weighed>();
+
+/**
+ * What is known, with proven bounds when links were cut; as it is when none were.
+ *
+ * The bounds take as long again as the weighing: for what is shown, not for what is only looked at ahead.
+ */
+export function bounded(grounded: Grounded, weighing: Weighing): Weighed {
+  const { weighed, assembled } = weighing;
+  if (!weighed.approximate) return weighed;
+  const kept = BOUNDED.get(weighing);
+  if (kept !== undefined) return kept;
+  const { low, high } = marginalBounds(assembled.evidence);
+  const ranking = weighed.ranking.map((ranked): RankedSuspect => {
+    const { index } = ranked.suspect;
+    const bounds = { low: low[index] ?? 0, high: high[index] ?? 1 };
+    // The estimate nearest to what is proven is nearer to the truth, too.
+    const present = Math.min(bounds.high, Math.max(bounds.low, ranked.present));
+    return {
+      ...ranked,
+      explains: Math.min(ranked.explains, bounds.high),
+      present,
+      presentBounds: bounds,
+    };
+  });
+  const made = { ...weighed, ranking: inOrder(grounded, ranking) };
+  BOUNDED.set(weighing, made);
+  return made;
+}
+
+/** As `weigh` but for bounds, keeping what choosing the next check needs. */
 export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighing {
   const assembled = assembleEvidence(grounded, answers);
   const { evidence, targets } = assembled;
   const explanation = targets.length > 0 ? explain(evidence, targets) : undefined;
   const base = explanation ?? posterior(evidence);
-  const bounds = base.approximate ? marginalBounds(evidence) : undefined;
-  // The estimate nearest to what is proven is nearer to the truth, too.
-  const present = bounds
-    ? base.marginals.map((p, i) => Math.min(bounds.high[i] ?? 1, Math.max(bounds.low[i] ?? 0, p)))
-    : base.marginals;
-  const explains = explanation
-    ? explanation.involved.map((p, i) => Math.min(p, bounds?.high[i] ?? 1))
-    : present;
+  const explains = explanation?.involved ?? base.marginals;
   const seen = decisivelySeenSuspects(grounded, assembled);
   const proven = provenSuspects(grounded, seen, base.marginals);
-  const byId = idOrder(grounded);
-  const ranking = grounded.suspects
-    .map((suspect) => ({
+  const ranking = inOrder(
+    grounded,
+    grounded.suspects.map((suspect) => ({
       suspect,
       explains: clamp(explains[suspect.index] ?? 0),
-      present: clamp(present[suspect.index] ?? 0),
-      ...(bounds && {
-        presentBounds: { low: bounds.low[suspect.index] ?? 0, high: bounds.high[suspect.index] ?? 1 },
-      }),
+      present: clamp(base.marginals[suspect.index] ?? 0),
       proven: proven.has(suspect.id),
-    }))
-    .sort((a, b) => b.explains - a.explains || (byId[a.suspect.index] ?? 0) - (byId[b.suspect.index] ?? 0));
+    })),
+  );
   const { sets, rest } = explainingSets(grounded, explanation);
   return {
     assembled,
@@ -119,6 +140,14 @@ export function weighing(grounded: Grounded, answers: readonly Answer[]): Weighi
       problems: assembled.problems,
     },
   };
+}
+
+/** Best first; ties by id. Sorts what it is given. */
+function inOrder(grounded: Grounded, ranking: RankedSuspect[]): RankedSuspect[] {
+  const byId = idOrder(grounded);
+  return ranking.sort(
+    (a, b) => b.explains - a.explains || (byId[a.suspect.index] ?? 0) - (byId[b.suspect.index] ?? 0),
+  );
 }
 
 const ID_ORDER = new WeakMap<Grounded, Int32Array>();

@@ -3,6 +3,7 @@ import { readCar } from "../car/car.ts";
 import {
   type Answer,
   type AnswerProblem,
+  bounded,
   findingName,
   groundCar,
   parseFinding,
@@ -104,7 +105,7 @@ export function answerWeighRequest(knowledge: Knowledge, input: unknown): WeighA
   const { proposals, answers } = answersOf(knowledge, request);
   const grounded = groundCar(knowledge, request.car ?? {}, contextsOf(knowledge, answers));
   const result = weighing(grounded, answers);
-  const { weighed } = result;
+  const weighed = bounded(grounded, result);
   const next = proposeChecks(grounded, answers, result, {
     setUp: request.setUp ?? undefined,
     who: request.who ?? undefined,

@@ -104,7 +104,7 @@ export function besideGeneralLibrary(): string {
 
 /** Worst case: findings with 35 to 60 parents anywhere, so that nothing is local and links must be cut. */
 export function withoutLocality(): string {
-  const rows = [10, 12, 14, 16, 20, 24, 30, 45].map((present) => {
+  const rows = [10, 12, 14, 16, 20, 24, 31, 45, 100, 300].map((present) => {
     const times: number[] = [];
     const cuts: number[] = [];
     const errors: number[] = [];

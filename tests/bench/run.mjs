@@ -47,6 +47,11 @@ const sections = [
     run: "besideGeneralLibrary",
   },
   {
+    title: "Many present findings on the shipped knowledge",
+    file: "many-findings.bench.ts",
+    run: "manyFindings",
+  },
+  {
     title: "Worst case: 150 suspects, findings with 35 to 60 parents and no locality",
     file: "core.bench.ts",
     run: "withoutLocality",

@@ -12,12 +12,17 @@ const shape = {
   negatives: [0, 5],
   parents: [1, 5],
 } as const;
+/** Parts so small would be gone through set by set, and never be bounded. */
+const BOUNDED = { mostEnumerated: 0 };
 /** Rounding of the two sides that are compared. */
 const DIGITS = 1e-9;
 
 function expectWithin(model: Evidence, maxCost: number | undefined, label: string): number {
   const truth = bruteForce(model).marginals;
-  const { low, high, cuts } = marginalBounds(model, maxCost === undefined ? {} : { maxCost });
+  const { low, high, cuts } = marginalBounds(model, {
+    ...BOUNDED,
+    ...(maxCost !== undefined && { maxCost }),
+  });
   truth.forEach((p, i) => {
     expect(low[i]!, `${label}, suspect ${i}`).toBeLessThanOrEqual(p + DIGITS);
     expect(high[i]!, `${label}, suspect ${i}`).toBeGreaterThanOrEqual(p - DIGITS);
@@ -46,7 +51,7 @@ describe("bounds of marginals", () => {
       let sum = 0;
       let count = 0;
       for (let seed = 1; seed <= 200; seed++) {
-        const { low, high } = marginalBounds(smallModel(seed, shape), { maxCost });
+        const { low, high } = marginalBounds(smallModel(seed, shape), { ...BOUNDED, maxCost });
         low.forEach((p, i) => {
           sum += high[i]! - p;
           count++;
@@ -84,19 +89,78 @@ describe("bounds of marginals", () => {
 
   it.each([34, 45])("hold with %i present findings without any locality, at the default budget", (count) => {
     for (let seed = 1; seed <= 2; seed++) {
-      const uniform = seededUniform(seed);
-      const positives = Array.from({ length: count }, (): PositiveBit => {
-        const parents = pick(uniform, 14, 4);
-        return {
-          leak: 0.01 + 0.1 * uniform(),
-          parents,
-          w: Float64Array.from(parents, () => 0.05 + 0.6 * uniform()),
-        };
-      });
-      const prior = Float64Array.from({ length: 14 }, () => 0.02 + 0.3 * uniform());
-      const model = { prior, negatives: [], positives };
+      const model = tangled(seed, count, 14, 4);
       expect(posterior(model).approximate).toBe(true);
       expect(expectWithin(model, undefined, `seed ${seed}`)).toBeGreaterThan(0);
     }
   });
+
+  it.each([
+    [34, 14, 4, 0],
+    [45, 16, 5, 0],
+    [40, 13, 6, 0.3],
+    [300, 12, 5, 0],
+  ])(
+    "are one point, by enumeration, with %i present findings of %i suspects, %i each; unreliable: %d",
+    (count, suspects, parents, soft) => {
+      const model = tangled(7, count, suspects, parents, soft);
+      const { low, high, cuts } = marginalBounds(model);
+      expect(cuts).toBeGreaterThan(0);
+      expect(low).toEqual(high);
+      expectSame(low, logEnumeration(model), 1e-9);
+    },
+  );
+
+  it("are left as they are when there are too many suspects or findings to go through", () => {
+    for (const model of [tangled(3, 60, 17, 5), tangled(3, 300, 16, 5)]) {
+      const { low, high } = marginalBounds(model);
+      expect(low.some((p, i) => p < high[i]!)).toBe(true);
+      logEnumeration(model).forEach((p, i) => {
+        expect(low[i]!).toBeLessThanOrEqual(p + DIGITS);
+        expect(high[i]!).toBeGreaterThanOrEqual(p - DIGITS);
+      });
+    }
+  });
 });
+
+/** Every finding with parents from all over. */
+function tangled(seed: number, count: number, suspects: number, each: number, soft = 0): Evidence {
+  const uniform = seededUniform(seed);
+  const positives = Array.from({ length: count }, (): PositiveBit => {
+    const parents = pick(uniform, suspects, each);
+    const bit = {
+      leak: 0.01 + 0.1 * uniform(),
+      parents,
+      w: Float64Array.from(parents, () => 0.05 + 0.6 * uniform()),
+    };
+    return uniform() < soft ? { ...bit, soft: [0.6 * uniform(), 0.2 + 0.8 * uniform()] } : bit;
+  });
+  const prior = Float64Array.from({ length: suspects }, () => 0.02 + 0.3 * uniform());
+  return { prior, negatives: [], positives };
+}
+
+/** Marginals by going through every set in logs: plain products of 300 findings underflow. */
+function logEnumeration({ prior, positives }: Evidence): number[] {
+  const logs: number[] = [];
+  for (let set = 0; set < 2 ** prior.length; set++) {
+    let log = 0;
+    prior.forEach((p, i) => {
+      log += Math.log((set >> i) & 1 ? p : 1 - p);
+    });
+    for (const { leak, parents, w, soft = [0, 1] } of positives) {
+      let absent = 1 - leak;
+      parents.forEach((i, p) => {
+        if ((set >> i) & 1) absent *= 1 - w[p]!;
+      });
+      log += Math.log(soft[0] * absent + soft[1] * (1 - absent));
+    }
+    logs.push(log);
+  }
+  const most = logs.reduce((a, b) => Math.max(a, b));
+  const weights = logs.map((log) => Math.exp(log - most));
+  const total = weights.reduce((a, b) => a + b);
+  return Array.from(
+    prior,
+    (_, i) => weights.reduce((sum, v, set) => sum + ((set >> i) & 1 ? v : 0), 0) / total,
+  );
+}

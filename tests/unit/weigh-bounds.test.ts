@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { betweenWords } from "../../app/text/chance-words.ts";
-import { type Answer, groundCar, rankingRows, weighing } from "../../lib/engine/index.ts";
+import { betweenWords, provenWords } from "../../app/text/chance-words.ts";
+import { type Answer, bounded, groundCar, rankingRows, weigh, weighing } from "../../lib/engine/index.ts";
 import { answerWeighRequest, WeighAnswer } from "../../lib/requests/weigh-request.ts";
 import { pick, seededUniform } from "../support/random-models.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
@@ -25,7 +25,7 @@ function answersOf(count: number): Answer[] {
 
 describe("bounds of an approximate weighing", () => {
   it("stand beside every suspect and line, and hold what is shown", () => {
-    const { weighed } = weighing(grounded, answersOf(450));
+    const weighed = weigh(grounded, answersOf(450));
     expect(weighed.approximate).toBe(true);
     for (const { present, explains, presentBounds } of weighed.ranking) {
       expect(presentBounds).toBeDefined();
@@ -41,6 +41,19 @@ describe("bounds of an approximate weighing", () => {
         expect(presentBounds!.low).toBeGreaterThanOrEqual(one.presentBounds!.low);
       }
     }
+  }, 60_000);
+
+  it("are not worked out while nobody sees them; asked for later they are the same, and the best stays in front", () => {
+    const ahead = weighing(grounded, answersOf(450));
+    expect(ahead.weighed.approximate).toBe(true);
+    expect(ahead.weighed.ranking.some((r) => "presentBounds" in r)).toBe(false);
+    const shown = bounded(grounded, ahead);
+    expect(shown).toEqual(weigh(grounded, answersOf(450)));
+    const chances = shown.ranking.map((r) => r.explains);
+    expect(chances).toEqual(chances.toSorted((a, b) => b - a));
+    // Nothing was cut: nothing to bound.
+    const plain = weighing(grounded, answersOf(2));
+    expect(bounded(grounded, plain)).toBe(plain.weighed);
   }, 60_000);
 
   it("are in the answer to a request, and only then", () => {
@@ -66,5 +79,10 @@ describe("bounds of an approximate weighing", () => {
     [0.4, 0.4, "40 %"],
   ])("from %d to %d is said as %s, rounded outwards", (low, high, words) => {
     expect(betweenWords({ low, high })).toBe(words);
+  });
+
+  it("are said as a sentence; bounds that say nothing are called nothing", () => {
+    expect(provenWords({ low: 0.5, high: 1 })).toBe("For certain: at least 50 % that it is there");
+    expect(provenWords({ low: 0.001, high: 0.999 })).toMatch(/^Nothing is certain/);
   });
 });

@@ -2,7 +2,7 @@
 import { useState } from "react";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Leader, Ranked, Row, Situation } from "../../engine/protocol.ts";
-import { betweenWords, chanceWords, percent } from "../../text/chance-words.ts";
+import { provenWords, chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
 import { partHref } from "../../text/page-links.ts";
 import { Fold } from "../fold.tsx";
@@ -65,11 +65,7 @@ export function Ranking({
                   {chanceWords(row.explains)} <span className="soft">({percent(row.explains)})</span>
                 </span>
                 <ChanceBar chance={row.explains} look="solid" />
-                {row.presentBounds && (
-                  <span className="small soft">
-                    For certain: {betweenWords(row.presentBounds)} that it is there
-                  </span>
-                )}
+                {row.presentBounds && <span className="small soft">{provenWords(row.presentBounds)}</span>}
                 <span className="hidden">Why?</span>
               </button>
               <AboutLink

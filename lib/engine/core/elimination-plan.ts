@@ -30,11 +30,13 @@ export interface EliminationPlan {
 const CHEAP_ENOUGH = 2_000;
 /** Starts that are tried at most; each costs about the number of findings times the number of links. */
 const MAX_STARTS = 32;
+/** While it is only asked whether there is a plan, fewer are tried: it is asked a dozen times over. */
+const FEW_STARTS = 8;
 
 /**
  * Plans one connected group: greedily close the finding whose parents need the fewest open bits.
  *
- * Every finding is tried as the start; the cheapest plan wins, the earliest on a tie.
+ * Some findings are tried as the start; the cheapest plan wins, the earliest on a tie.
  * Returns undefined when no start stays within the bound.
  */
 export function eliminationPlan(
@@ -43,7 +45,7 @@ export function eliminationPlan(
   firstWithin = false,
 ): EliminationPlan | undefined {
   const group = groupOf(faults);
-  const starts = Math.min(group.bitIds.length, MAX_STARTS);
+  const starts = Math.min(group.bitIds.length, firstWithin ? FEW_STARTS : MAX_STARTS);
   let best: { order: number[]; cost: number } | undefined;
   for (let start = 0; start < starts; start++) {
     const limit = best ? best.cost : bound;
@@ -102,6 +104,9 @@ function greedyOrder(
   const waiting = faultsOf.map((list) => list.length);
   const done = new Uint8Array(bitsOf.length);
   const order: number[] = [];
+  /** Findings of the faults that each finding still waits for; made anew only when one of them was taken. */
+  const needed = new Int32Array(words * bitIds.length);
+  const stale = new Uint8Array(bitIds.length).fill(1);
   let openCount = 0;
   let cost = 0;
 
@@ -124,23 +129,29 @@ function greedyOrder(
     order.push(f);
     for (const b of bits) {
       waiting[b] = (waiting[b] as number) - 1;
+      stale[b] = 1;
       if (waiting[b] === 0) {
         open[b >>> 5] = (open[b >>> 5] as number) & ~(1 << (b & 31));
         openCount--;
       }
     }
   };
-  const union = new Int32Array(words);
   const bitsNeeded = (b: number): number => {
-    union.set(open);
-    for (const f of faultsOf[b] as number[]) {
-      if (done[f]) continue;
-      for (let word = 0; word < words; word++) {
-        union[word] = (union[word] as number) | (masks[f * words + word] as number);
+    const at = b * words;
+    if (stale[b] === 1) {
+      stale[b] = 0;
+      needed.fill(0, at, at + words);
+      for (const f of faultsOf[b] as number[]) {
+        if (done[f]) continue;
+        for (let word = 0; word < words; word++) {
+          needed[at + word] = (needed[at + word] as number) | (masks[f * words + word] as number);
+        }
       }
     }
     let count = 0;
-    for (let word = 0; word < words; word++) count += popCount(union[word] as number);
+    for (let word = 0; word < words; word++) {
+      count += popCount((needed[at + word] as number) | (open[word] as number));
+    }
     return count;
   };
 

@@ -1,9 +1,11 @@
 import { disjointSets } from "../../maths/disjoint-sets.ts";
 import { affordableLayout } from "./affordable-layout.ts";
 import { type Bit, checkedEvidence } from "./checked-evidence.ts";
+import { enumeratedPart } from "./enumerated-part.ts";
 import type { CoreOptions, Evidence } from "./evidence.ts";
 import { type FoldedOdds, foldedOdds } from "./folded-odds.ts";
 import type { CutLink, Layout } from "./layout.ts";
+import { oddsBounds } from "./odds-bounds.ts";
 import { runLayout } from "./run.ts";
 
 /** Proven bounds of P(suspect present | E), 0..1, indexed as the suspects are; alike where nothing was cut. */
@@ -13,8 +15,18 @@ export interface MarginalBounds {
   readonly cuts: number;
 }
 
+/** How the bounds are worked out. */
+export interface BoundsOptions extends CoreOptions {
+  /** Suspects of a part that is gone through set by set when links would have to be cut; MOST_ENUMERATED when left out. */
+  readonly mostEnumerated?: number;
+}
+
+/** Sets of so many suspects are gone through at most: 65,536. */
+const MOST_ENUMERATED = 16;
 /** Plan cost of each of the three runs, unless the caller sets another: explaining comes on top of them. */
 const BOUNDS_MAX_COST = 2e5;
+/** Share of its links beyond which a part that loses them has bounds of nearly 0 to 1 by runs. */
+const HOPELESS = 0.75;
 /** More than a marginal near 1 can be off by rounding. */
 const ROUNDING = 1e-12;
 
@@ -22,6 +34,8 @@ const ROUNDING = 1e-12;
 interface Part {
   readonly suspects: readonly number[];
   readonly active: readonly number[];
+  /** Links between them that can fire. */
+  readonly links: number;
 }
 
 /** Natural logs of P(suspect absent, E) and P(suspect present, E) in one model of a part. */
@@ -44,40 +58,55 @@ interface Model {
  *   inequality for rising functions, one link at a time; so is P(suspect absent, E) of a suspect that lost no link.
  * L1 / (L1 + U0) <= P(present | E) <= U1 / (U1 + L0), in each part that hangs together by itself.
  *
+ * A part of few suspects is gone through set by set instead, and exact. One that would lose nearly all its links is not
+ * worth the runs: then, as always where it is narrower, the bounds from the suspect's own links hold.
+ *
  * Errors: as run.
  */
-export function marginalBounds(evidence: Evidence, options: CoreOptions = {}): MarginalBounds {
+export function marginalBounds(evidence: Evidence, options: BoundsOptions = {}): MarginalBounds {
   const { prior, negatives, bits } = checkedEvidence(evidence);
   const odds = foldedOdds(prior, negatives);
   const active = bits.map((_, k) => k);
   const plan = affordableLayout(bits, active, odds.alpha, options.maxCost ?? BOUNDS_MAX_COST);
-  const low = odds.alpha.slice();
-  const high = odds.alpha.slice();
-  for (const part of partsOf(bits, odds.alpha)) boundPart(bits, plan, odds, part, low, high);
+  const { low, high } = oddsBounds(bits, odds);
+  const most = options.mostEnumerated ?? MOST_ENUMERATED;
+  for (const part of partsOf(bits, odds.alpha)) {
+    const own = planOf(plan, part);
+    const { cuts } = own;
+    const exact =
+      cuts.length === 0
+        ? runLayout(bits, own, { ...odds, logFactor: 0 }).marginals
+        : part.suspects.length <= most
+          ? enumeratedPart(bits, part.active, part.suspects, odds)
+          : undefined;
+    if (exact !== undefined) {
+      for (const i of part.suspects) low[i] = high[i] = exact[i] as number;
+    } else if (cuts.length <= HOPELESS * part.links) boundPart(bits, own, odds, part, low, high);
+  }
   return { low, high, cuts: plan.cuts.length };
 }
 
+/** What of a plan concerns one part. */
+function planOf(plan: Layout, part: Part): Layout {
+  const inPart = new Set(part.active);
+  return {
+    ...plan,
+    cuts: plan.cuts.filter(({ bit }) => inPart.has(bit)),
+    active: part.active,
+    groups: plan.groups.filter(({ steps }) => steps.some((s) => s.kind === "open" && inPart.has(s.bit))),
+  };
+}
+
+/** Narrows the bounds of a part that lost links. */
 function boundPart(
   bits: readonly Bit[],
-  plan: Layout,
+  own: Layout,
   odds: FoldedOdds,
   part: Part,
   low: Float64Array,
   high: Float64Array,
 ): void {
-  const inPart = new Set(part.active);
-  const cuts = plan.cuts.filter(({ bit }) => inPart.has(bit));
-  const own: Layout = {
-    ...plan,
-    cuts,
-    active: part.active,
-    groups: plan.groups.filter(({ steps }) => steps.some((s) => s.kind === "open" && inPart.has(s.bit))),
-  };
-  if (cuts.length === 0) {
-    const { marginals } = runLayout(bits, own, { ...odds, logFactor: 0 });
-    for (const i of part.suspects) low[i] = high[i] = marginals[i] as number;
-    return;
-  }
+  const { cuts } = own;
   const upper = logJoint(bits, own, odds, withoutLinks(bits, odds.alpha, cuts, true), ROUNDING);
   const lower = logJoint(bits, own, odds, withoutLinks(bits, odds.alpha, cuts, false), -ROUNDING);
   const n = odds.alpha.length;
@@ -94,8 +123,8 @@ function boundPart(
     let present = at(lower, 1, i);
     if (copy) present = Math.max(present, at(copy, 1, i));
     if (copy && !lostLink.has(i)) absent = Math.max(absent, at(copy, 0, i));
-    low[i] = share(present, at(upper, 0, i));
-    high[i] = share(at(upper, 1, i), absent);
+    low[i] = Math.max(low[i] as number, share(present, at(upper, 0, i)));
+    high[i] = Math.min(high[i] as number, share(at(upper, 1, i), absent));
   }
 }
 
@@ -174,16 +203,16 @@ function logJoint(
 /** Parts of the network by links that can fire, over the suspects that have any. */
 function partsOf(bits: readonly Bit[], alpha: Float64Array): Part[] {
   const sets = disjointSets(alpha.length + bits.length);
-  bits.forEach(({ parents, w }, k) => {
-    parents.forEach((i, p) => {
-      if (w[p] !== 0 && alpha[i] !== 0) sets.join(alpha.length + k, i);
-    });
+  const live = bits.map(({ parents, w }) => parents.filter((i, p) => w[p] !== 0 && alpha[i] !== 0));
+  live.forEach((parents, k) => {
+    for (const i of parents) sets.join(alpha.length + k, i);
   });
-  const parts = new Map<number, { suspects: number[]; active: number[] }>();
-  bits.forEach((_, k) => {
+  const parts = new Map<number, { suspects: number[]; active: number[]; links: number }>();
+  live.forEach((parents, k) => {
     const key = sets.find(alpha.length + k);
-    const part = parts.get(key) ?? { suspects: [], active: [] };
+    const part = parts.get(key) ?? { suspects: [], active: [], links: 0 };
     part.active.push(k);
+    part.links += parents.length;
     parts.set(key, part);
   });
   alpha.forEach((_, i) => parts.get(sets.find(i))?.suspects.push(i));

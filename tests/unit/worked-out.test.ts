@@ -1,13 +1,14 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { Situation } from "../../app/engine/protocol.ts";
 import { foresee, load, previews, proposals, weighingOf } from "../../app/engine/worked-out.ts";
+import type * as Weigh from "../../lib/engine/weigh.ts";
 import { weighing } from "../../lib/engine/weigh.ts";
 import { tinyKnowledge } from "../support/tiny-knowledge.ts";
 
 /* What the worker keeps, so that nothing is weighed twice. */
 
 vi.mock("../../lib/engine/weigh.ts", async (original) => {
-  const real = await original<typeof import("../../lib/engine/weigh.ts")>();
+  const real = await original<typeof Weigh>();
   return { ...real, weighing: vi.fn(real.weighing) };
 });
 const weighed = vi.mocked(weighing);

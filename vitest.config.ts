@@ -4,6 +4,7 @@ export default defineConfig({
   resolve: { alias: { "@": import.meta.dirname } },
   test: {
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     projects: [
       {
         extends: true,

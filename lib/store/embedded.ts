@@ -1,65 +1,16 @@
 import { accessSync, constants, existsSync, mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
-import {
-  CompiledQuery,
-  type DatabaseConnection,
-  type DialectAdapter,
-  type Driver,
-  SqliteAdapter,
-  type SqliteDatabase,
-  SqliteDialect,
-  type SqliteDialectConfig,
-  SqliteDriver,
-} from "kysely";
 import Database from "libsql";
+import { EmbeddedDialect, type EmbeddedDatabase, WAIT_FOR_WRITER } from "./embedded-driver.ts";
 import { embeddedProblem } from "./embedded-problem.ts";
 import { StoreProblem } from "./problem.ts";
-import { TranslatingDriver } from "./translating-driver.ts";
-
-/** How long a write waits for one of another process, in milliseconds. */
-const BUSY_TIMEOUT = 5000;
 
 /**
  * What makes an acknowledged write stay: a log that is written ahead and flushed at every commit.
  *
- * `secure_delete`: what is removed for privacy is overwritten, not just unlinked.
+ * `secure_delete`: what is removed for privacy is overwritten, not just unlinked. `busy_timeout`: the driver waits itself.
  */
-const PRAGMAS = ["synchronous = FULL", "foreign_keys = ON", "secure_delete = ON"];
-
-/** Takes the write lock at once: a transaction that reads first and writes later could not get it any more. */
-class ImmediateDriver extends SqliteDriver {
-  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw("begin immediate"));
-  }
-}
-
-/** SQLite changes its tables in transactions; the library says no for databases at large. */
-class TransactionalAdapter extends SqliteAdapter {
-  override get supportsTransactionalDdl(): boolean {
-    return true;
-  }
-}
-
-class EmbeddedDialect extends SqliteDialect {
-  readonly #config: SqliteDialectConfig;
-  readonly #path: string;
-
-  constructor(database: SqliteDatabase, path: string) {
-    super({ database });
-    this.#config = { database };
-    this.#path = path;
-  }
-
-  override createAdapter(): DialectAdapter {
-    return new TransactionalAdapter();
-  }
-
-  override createDriver(): Driver {
-    return new TranslatingDriver(new ImmediateDriver(this.#config), (error) =>
-      embeddedProblem(error, this.#path),
-    );
-  }
-}
+const PRAGMAS = ["synchronous = FULL", "foreign_keys = ON", "secure_delete = ON", "busy_timeout = 0"];
 
 /** The driver below stops the whole process on a value that it cannot bind, so none may reach it. */
 function bindable(value: unknown): unknown {
@@ -72,8 +23,14 @@ function bindable(value: unknown): unknown {
   return value;
 }
 
-function asSqliteDatabase(database: Database.Database): SqliteDatabase {
+function asEmbeddedDatabase(database: Database.Database): EmbeddedDatabase {
   return {
+    get inTransaction() {
+      return database.inTransaction;
+    },
+    exec: (sql) => {
+      database.exec(sql);
+    },
     close: () => {
       database.close();
     },
@@ -104,11 +61,11 @@ function prepareFolder(path: string): void {
  *
  * Errors  StoreProblem cannot-open, read-only, not-a-database, busy.
  */
-export function embeddedDialect(file: string): SqliteDialect {
+export function embeddedDialect(file: string): EmbeddedDialect {
   const path = file === ":memory:" ? file : resolve(file);
   try {
     if (path !== ":memory:") prepareFolder(path);
-    const database = new Database(path, { timeout: BUSY_TIMEOUT });
+    const database = new Database(path, { timeout: WAIT_FOR_WRITER });
     const [mode] = database.prepare("pragma journal_mode = WAL").all([]) as { journal_mode: string }[];
     if (path !== ":memory:" && mode?.journal_mode !== "wal") {
       throw new StoreProblem(
@@ -117,7 +74,7 @@ export function embeddedDialect(file: string): SqliteDialect {
       );
     }
     for (const pragma of PRAGMAS) database.prepare(`pragma ${pragma}`).all([]);
-    return new EmbeddedDialect(asSqliteDatabase(database), path);
+    return new EmbeddedDialect(asEmbeddedDatabase(database), path);
   } catch (error) {
     throw embeddedProblem(error, path);
   }

@@ -10,6 +10,7 @@ const REACH = 7;
 const VOID_REACH = 4;
 const FORMER_REACH = 6;
 const LIFT_REACH = 9;
+const RETURN_REACH = 30;
 /** A negator with fewer words than this after it ends its clause. */
 const ELLIPSIS = 2;
 /** Longest part of a list that a denial is carried through: "no shaking, loud knock or pull". */
@@ -54,7 +55,8 @@ export function standingDenials(tokens: readonly Token[], hits: Hits, phrases: r
 /** True when it is said to be back, in the sentence of the ending or the next one. */
 function returnsAfter(ending: Hit, returned: ReadonlySet<number>, tokens: readonly Token[]): boolean {
   const sentence = tokens[ending.last]?.sentence ?? 0;
-  for (let i = ending.last + 1; (tokens[i]?.sentence ?? Infinity) <= sentence + 1; i += 1) {
+  for (let i = ending.last + 1; i <= ending.last + RETURN_REACH; i += 1) {
+    if ((tokens[i]?.sentence ?? Infinity) > sentence + 1) return false;
     if (returned.has(i)) return true;
   }
   return false;

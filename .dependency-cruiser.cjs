@@ -29,7 +29,7 @@ module.exports = {
       name: "nothing-imports-app",
       comment: "The app is the top: only the app itself and the tests know it.",
       severity: "error",
-      from: { pathNot: "^(app|tests)/" },
+      from: { pathNot: "^(app|tests)/|^instrumentation\\.ts$" },
       to: { path: "^app/" },
     },
     {

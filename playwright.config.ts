@@ -50,13 +50,14 @@ export default defineConfig({
     },
   ],
   webServer: {
-    command: `node node_modules/next/dist/bin/next start -p ${port} -H 127.0.0.1`,
+    command: "node lib/scripts/serve.mjs",
     url,
     reuseExistingServer: false,
     timeout: 60_000,
     env: {
       NEXT_TELEMETRY_DISABLED: "1",
-      CORNERWISE_BOUND: "loopback",
+      HOST: "127.0.0.1",
+      PORT: String(port),
       CORNERWISE_DATABASE: process.env.E2E_DATABASE,
     },
   },

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { ACCESS } from "./access.ts";
 import { PROBLEM_TYPE, PROBLEMS, type ProblemCode } from "./problem.ts";
-import { isWrite, type Route } from "./route.ts";
+import { isWrite, type Route } from "./route-description.ts";
 import { Entry, EntryInput } from "./schemas/cases.ts";
 import { Problem } from "./schemas/common.ts";
 

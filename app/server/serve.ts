@@ -4,7 +4,7 @@ import { problemOf } from "./failure.ts";
 import { type Asker, identify } from "./identify.ts";
 import { ApiProblem, type ProblemCode, problemResponse } from "./problem.ts";
 import { readBytes, readJsonBody } from "./read-body.ts";
-import { type BodyOf, isWrite, type ParamsOf, type QueryOf, type Route } from "./route.ts";
+import { type BodyOf, isWrite, type ParamsOf, type QueryOf, type Route } from "./route-description.ts";
 import { isSameOrigin } from "./same-origin.ts";
 import { openServer, type Server } from "./server.ts";
 
@@ -26,14 +26,6 @@ interface Context {
   readonly params: Promise<Record<string, string | string[] | undefined>>;
 }
 
-/** Answers are for the one who asked, and are data, whatever a browser takes them for. */
-const HEADERS = {
-  "cache-control": "no-store",
-  "content-security-policy": "default-src 'none'; frame-ancestors 'none'; sandbox",
-  "cross-origin-resource-policy": "same-origin",
-  "x-content-type-options": "nosniff",
-} as const;
-
 /**
  * A route handler of the framework: checks origin, asker, access and input by the route's description, in this order, and
  * turns whatever goes wrong into a problem.
@@ -46,9 +38,8 @@ export function serve<R extends Route>(route: R, handle: Handler<R>) {
     } catch (error) {
       response = problemResponse(problemOf(error));
     }
-    for (const [name, value] of Object.entries(HEADERS)) {
-      if (!response.headers.has(name)) response.headers.set(name, value);
-    }
+    // Answers are for the one who asked. What browsers may do with them is said once for the whole site.
+    if (!response.headers.has("cache-control")) response.headers.set("cache-control", "no-store");
     return response;
   };
 }

@@ -5,12 +5,13 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { ensureBuilt } from "./ensure-built.mjs";
 import { ensureInstalled, nodeProblem, npm } from "./ensure-installed.mjs";
+import { addressesOf, boundTo } from "./bound-to.mjs";
 import { freePort } from "./free-port.mjs";
 import { newestChange } from "./newest-change.mjs";
 
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
-const HOST = "127.0.0.1";
-const NEXT = join(ROOT, "node_modules", "next", "dist", "bin", "next");
+const HOST = process.env.HOST || "127.0.0.1";
+const SERVER = join(ROOT, "lib", "scripts", "serve.mjs");
 /** What the app is built from. */
 const SOURCES = [
   "app",
@@ -18,14 +19,17 @@ const SOURCES = [
   "knowledge",
   "public",
   "instrumentation-client.ts",
+  "instrumentation.ts",
   "next.config.ts",
   "package-lock.json",
   "tsconfig.json",
 ];
 
 const say = (line) => process.stdout.write(`${line}\n`);
-// Only this machine can reach the server: while nobody has an account, whoever sits here may do everything.
-const env = { ...process.env, NEXT_TELEMETRY_DISABLED: "1", CORNERWISE_BOUND: "loopback" };
+const env = { ...process.env, NEXT_TELEMETRY_DISABLED: "1" };
+
+const ON_NETWORK =
+  "Others on the network can reach it. What they send can be read on its way unless a relay with TLS stands before it (CORNERWISE_ORIGIN).";
 
 function fail(message, code = 1) {
   process.stderr.write(`${message}\n`);
@@ -70,16 +74,17 @@ if (!ensureBuilt(say)) fail("Cornerwise cannot start: the library could not be b
 const port = await freePort(wanted, HOST);
 if (port !== wanted) say(`Port ${wanted} is taken.`);
 // Node itself, not npx: the signal then reaches the server and not a wrapper.
-const server = spawn(process.execPath, [NEXT, "start", "-p", String(port), "-H", HOST], {
+const server = spawn(process.execPath, [SERVER], {
   cwd: ROOT,
   stdio: ["ignore", "ignore", "inherit"],
-  env,
+  env: { ...env, HOST, PORT: String(port) },
 });
 for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.on(signal, () => server.kill(signal));
 server.on("exit", (code, signal) => process.exit(signal === null ? (code ?? 1) : 0));
 
-const url = `http://${HOST}:${port}`;
-if (await isUp(url, server)) {
-  say(`\nCornerwise runs at ${url}`);
+const addresses = addressesOf(HOST, port);
+if (await isUp(addresses[0], server)) {
+  say(`\nCornerwise runs at ${addresses.join(" and ")}`);
+  if (boundTo(HOST) === "network") say(ON_NETWORK);
   say("Invented demonstration cases are there from the start. Stop it with Ctrl+C.");
 } else fail("The app did not answer; its messages stand above.");

@@ -33,7 +33,7 @@ export async function takeAttempt(store: Store, request: AttemptRequest): Promis
     .returning(["count", "lastRequest"])
     .executeTakeFirstOrThrow();
   if (row.count === 1) await forgetOldAttempts(store, now);
-  return row.count <= most ? 0 : Math.max(1, Number(row.lastRequest) + windowMs - now);
+  return row.count <= most ? 0 : Math.max(1, row.lastRequest + windowMs - now);
 }
 
 /** Attempts of this kind start from nothing again: the last one was right. */

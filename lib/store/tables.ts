@@ -1,4 +1,4 @@
-import type { ColumnType, Generated, Kysely } from "kysely";
+import type { Generated, Kysely } from "kysely";
 
 /** Yes or no: 0 and 1 in the embedded database. */
 export type Flag = 0 | 1;
@@ -113,8 +113,8 @@ export interface RateLimitTable {
   id: string;
   key: string;
   count: number;
-  /** Milliseconds since 1970; PostgreSQL's driver gives such long numbers as text. */
-  lastRequest: ColumnType<number | string, number, number>;
+  /** Milliseconds since 1970. */
+  lastRequest: number;
 }
 
 /** Every table, as the newest migration leaves it. */

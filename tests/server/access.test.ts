@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { ROUTES } from "../../app/server/routes/index.ts";
-import type { Route } from "../../app/server/route.ts";
+import type { Route } from "../../app/server/route-description.ts";
 import { changeAccount, makeLink, type Store } from "../../lib/store/index.ts";
 import { filesBelow } from "../support/glob.ts";
 import { note, second } from "../support/made-entries.ts";

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll } from "vitest";
 import { join } from "node:path";
 import { ROUTES } from "../../app/server/routes/index.ts";
-import type { Route } from "../../app/server/route.ts";
+import type { Route } from "../../app/server/route-description.ts";
 import { Problem } from "../../app/server/schemas/common.ts";
 import { hashPassword } from "../../app/server/password.ts";
 import type { Role } from "../../app/server/principal.ts";

@@ -1,4 +1,4 @@
-import { route } from "../route.ts";
+import { route } from "../route-description.ts";
 import {
   AddedEntries,
   CaseHead,

@@ -1,4 +1,4 @@
-import type { Route } from "../route.ts";
+import type { Route } from "../route-description.ts";
 import * as accounts from "./accounts.ts";
 import * as cases from "./cases.ts";
 import * as status from "./status.ts";

@@ -1,4 +1,4 @@
-import { route } from "../route.ts";
+import { route } from "../route-description.ts";
 import { ApiDocument, Health } from "../schemas/status.ts";
 
 export const readHealth = route({

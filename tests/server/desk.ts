@@ -50,11 +50,14 @@ function bodyOf(body: unknown): BodyInit | undefined {
   return JSON.stringify(body);
 }
 
+/** Text without halves of characters, which no address can hold. */
+export const wellFormed = (text: string): string => text.replaceAll(/[\ud800-\udfff]/gu, "\ufffd");
+
 /** Calls a route as the framework would, from a page of our own; its answer is held to its description. */
 export async function call(route: Route, given: Call = {}): Promise<Response> {
   const { as, params = {}, query = "", body, headers = {}, signal } = given;
   const path = route.path.replaceAll(/\{(\w+)\}/g, (_, name: string) =>
-    encodeURIComponent(params[name] ?? ""),
+    encodeURIComponent(wellFormed(params[name] ?? "")),
   );
   const sent = new Headers({ host: HOST, origin: ORIGIN, "x-forwarded-for": "10.0.0.7" });
   if (as !== undefined) sent.set("cookie", as);

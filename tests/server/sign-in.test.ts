@@ -118,7 +118,7 @@ forEachStore("on the network, with no account", (databases) => {
       }),
     );
     const statuses = (await Promise.all(tries)).map(({ status }) => status);
-    expect(statuses.sort()).toEqual([201, 409, 409, 409, 409]);
+    expect(statuses.toSorted((a, b) => a - b)).toEqual([201, 409, 409, 409, 409]);
     expect((await listAccounts(held.store)).map(({ role }) => role)).toEqual(["owner"]);
     expect((await call(FIRST, { body: { ...OLGA, setUpCode: await code() } })).status).toBe(409);
   });
@@ -331,7 +331,7 @@ forEachStore("accounts", (databases) => {
     }
     await signedIn(held.store, "wim", "owner");
     const both = await Promise.all(["olga", "wim"].map((id) => change(id, { role: "technician" })));
-    expect(both.map(({ status }) => status).sort()).not.toEqual([200, 200]);
+    expect(both.filter(({ status }) => status === 200)).toHaveLength(1);
     const owners = (await listAccounts(held.store)).filter(
       ({ role, disabled }) => role === "owner" && !disabled,
     );

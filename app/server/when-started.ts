@@ -16,7 +16,9 @@ export async function whenStarted(): Promise<void> {
     const server = await openServer();
     if (server.config.bound === "loopback" || (await server.hasAccounts())) return;
     say("Nobody has an account yet: no data is served until the first one, the owner's, is made.");
-    say(`Open /set-up in a browser. Set-up code, good for a day: ${await makeSetUpCode(server.store, new Date())}`);
+    say(
+      `Open /set-up in a browser. Set-up code, good for a day: ${await makeSetUpCode(server.store, new Date())}`,
+    );
   } catch (error) {
     problemOf(error); // writes the reason to the console
     say("The server runs without its database. Devices keep what is entered until it answers.");

@@ -2,14 +2,12 @@ import type { Transaction } from "kysely";
 import { CASE_LIMITS } from "../case/case-file.ts";
 import type { Entry } from "../case/entries.ts";
 import { caseColumns, HEAD_KINDS } from "./case-columns.ts";
-import { entryFromText, type EntryText, entryText } from "./entry-text.ts";
+import { entryFromText, type EntryText, entryText, FILE_HEAD } from "./entry-text.ts";
 import { lockedCase } from "./locked-case.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
 import type { Store, Tables } from "./tables.ts";
 
-/** What a case file says before and after its entries, with room to spare. */
-const FILE_HEAD = 1000;
 /** Rows of one insert; SQLite takes 32,766 values. */
 const ROWS = 500;
 

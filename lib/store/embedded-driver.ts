@@ -9,6 +9,7 @@ import {
   type SqliteDatabase,
   SqliteDialect,
   SqliteDriver,
+  type TransactionSettings,
 } from "kysely";
 import { embeddedProblem } from "./embedded-problem.ts";
 import { TranslatingDriver } from "./translating-driver.ts";
@@ -90,8 +91,12 @@ class EmbeddedDriver extends SqliteDriver {
   }
 
   /** With the write lock from the start: a transaction that reads first and writes later could not get it any more. */
-  override beginTransaction(): Promise<void> {
-    return takeWriteLock(this.#database);
+  override async beginTransaction(
+    _connection: DatabaseConnection,
+    settings?: TransactionSettings,
+  ): Promise<void> {
+    if (settings?.accessMode === "read only") this.#database.exec("begin");
+    else await takeWriteLock(this.#database);
   }
 
   override commitTransaction(): Promise<void> {

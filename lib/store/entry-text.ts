@@ -6,6 +6,8 @@ import { StoreProblem } from "./problem.ts";
 /** The case file wraps its entries in an object and a list. */
 const DEEPEST = CASE_LIMITS.depth - 2;
 const INDENT = 4;
+/** Characters that a case file has before and after its entries, with room to spare. */
+export const FILE_HEAD = 1000;
 
 /** How deep objects and lists nest; counted without recursion, as a stranger may have made the entry. */
 function nestingDepth(value: unknown): number {

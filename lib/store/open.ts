@@ -25,5 +25,5 @@ export async function openStore({ database }: { readonly database: string }): Pr
     await db.destroy();
     throw error;
   }
-  return { db, kind, close: () => db.destroy() };
+  return { db, kind, database, close: () => db.destroy() };
 }

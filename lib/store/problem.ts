@@ -10,6 +10,8 @@ export type StoreProblemCode =
   | "email-taken" // another account has that e-mail address
   | "last-owner" // nobody would be left who can change accounts
   | "changed-meanwhile" // it is no longer at the version that the change was made on
+  | "bad-archive" // an archive that is damaged, too large or of a newer form; nothing of it was kept
+  | "not-empty" // the shop that an archive should go into has cases of its own
   | "bad-cursor" // a place in a list that this store did not give
   | "disk-full" // no room left; nothing of the write was kept
   | "read-only" // the database may be read but not written

@@ -136,6 +136,8 @@ export type StoreKind = "embedded" | "postgres";
 export interface Store {
   readonly db: Kysely<Tables>;
   readonly kind: StoreKind;
+  /** The path or address that it was opened with. */
+  readonly database: string;
   /** Ends every connection; the store cannot be used afterwards. */
   readonly close: () => Promise<void>;
 }

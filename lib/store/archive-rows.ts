@@ -1,0 +1,86 @@
+import type { Kysely } from "kysely";
+import type { ArchivedAccount, ArchivedCase, ArchivedLink } from "./archive-form.ts";
+import { entryFromText } from "./entry-text.ts";
+import type { Moment, Tables } from "./tables.ts";
+
+/** Cases that are read at a time: few enough that the largest fit into memory. */
+const AT_ONCE = 20;
+
+const textOf = (moment: Moment): string => (moment instanceof Date ? moment.toISOString() : moment);
+
+/** Every case with its entries, by id. */
+export async function* archivedCases(db: Kysely<Tables>): AsyncGenerator<ArchivedCase> {
+  let after = "";
+  for (;;) {
+    const heads = await db
+      .selectFrom("cases")
+      .select(["id", "owner_id", "opened_at", "changed_at", "removed_at", "version"])
+      .where("id", ">", after)
+      .orderBy("id")
+      .limit(AT_ONCE)
+      .execute();
+    if (heads.length === 0) return;
+    const rows = await db
+      .selectFrom("entries")
+      .select(["case_id", "body", "received_at", "account_id"])
+      .where(
+        "case_id",
+        "in",
+        heads.map(({ id }) => id),
+      )
+      .orderBy("case_id")
+      .orderBy("seq")
+      .execute();
+    for (const head of heads) {
+      after = head.id;
+      yield {
+        id: head.id,
+        ownerId: head.owner_id,
+        openedAt: head.opened_at,
+        changedAt: head.changed_at,
+        removedAt: head.removed_at,
+        version: head.version,
+        entries: rows
+          .filter((row) => row.case_id === head.id)
+          .map((row) => ({
+            receivedAt: row.received_at,
+            accountId: row.account_id,
+            entry: entryFromText(row.body),
+          })),
+      };
+    }
+  }
+}
+
+/** Every person with the ways to sign in, by id. */
+export async function archivedAccounts(db: Kysely<Tables>): Promise<ArchivedAccount[]> {
+  const people = await db.selectFrom("user").selectAll().orderBy("id").execute();
+  const ways = await db.selectFrom("account").selectAll().orderBy("id").execute();
+  return people.map(({ emailVerified, disabled, createdAt, updatedAt, ...person }) => ({
+    id: person.id,
+    name: person.name,
+    email: person.email,
+    image: person.image,
+    role: person.role,
+    version: person.version,
+    emailVerified: Boolean(emailVerified),
+    disabled: Boolean(disabled),
+    createdAt: textOf(createdAt),
+    updatedAt: textOf(updatedAt),
+    signIns: ways
+      .filter(({ userId }) => userId === person.id)
+      .map((way) => ({
+        id: way.id,
+        accountId: way.accountId,
+        providerId: way.providerId,
+        password: way.password,
+        createdAt: textOf(way.createdAt),
+        updatedAt: textOf(way.updatedAt),
+      })),
+  }));
+}
+
+/** Every link, by id. */
+export async function archivedLinks(db: Kysely<Tables>): Promise<ArchivedLink[]> {
+  return db.selectFrom("links").selectAll().orderBy("id").execute();
+}

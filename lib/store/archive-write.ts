@@ -1,0 +1,113 @@
+import { createHash } from "node:crypto";
+import { setImmediate as turn } from "node:timers/promises";
+import { Zip, ZipDeflate } from "fflate";
+import {
+  ACCOUNTS,
+  ARCHIVE_FORMAT,
+  ARCHIVE_SCHEMA_VERSION,
+  CASES,
+  LINKS,
+  MANIFEST,
+  type Manifest,
+} from "./archive-form.ts";
+import { archivedAccounts, archivedCases, archivedLinks } from "./archive-rows.ts";
+import { takeSnapshot } from "./snapshot.ts";
+import type { Store } from "./tables.ts";
+
+/** Characters of case lines in one file. */
+const FILE_SIZE = 4_000_000;
+
+/** A zip file that is taken away piece by piece while it is made. */
+class Packing {
+  readonly files: Manifest["files"] = [];
+  readonly #zip: Zip;
+  readonly #time: string;
+  #ready: Uint8Array[] = [];
+  #failure: Error | null = null;
+
+  constructor(time: string) {
+    this.#time = time;
+    this.#zip = new Zip((error, piece) => {
+      this.#failure ??= error;
+      this.#ready.push(piece);
+    });
+  }
+
+  add(name: string, text: string): void {
+    const bytes = new TextEncoder().encode(text);
+    if (name !== MANIFEST) {
+      const sha256 = createHash("sha256").update(bytes).digest("hex");
+      this.files.push({ name, bytes: bytes.length, sha256 });
+    }
+    const file = new ZipDeflate(name, { level: 6 });
+    file.mtime = this.#time;
+    this.#zip.add(file);
+    file.push(bytes, true);
+  }
+
+  end(): void {
+    this.#zip.end();
+  }
+
+  /** What has been packed since it was last asked. */
+  take(): Uint8Array[] {
+    if (this.#failure !== null) throw this.#failure;
+    const ready = this.#ready;
+    this.#ready = [];
+    return ready;
+  }
+}
+
+/**
+ * The whole shop as one zip file, as it is at this moment: every case, the accounts with the hashes of their passwords,
+ * the links. Left out are sessions, settings and counts of tries.
+ *
+ * Shape   pieces of the file, in order; others go on writing meanwhile. now: ISO 8601, UTC.
+ * Errors  StoreProblem unreachable, busy, cannot-open.
+ */
+export async function* writeArchive(store: Store, now: string): AsyncGenerator<Uint8Array> {
+  const snapshot = await takeSnapshot(store);
+  try {
+    const packing = new Packing(now);
+    const counts = { cases: 0, entries: 0 };
+    let lines: string[] = [];
+    let size = 0;
+    const pack = (): void => {
+      const number = String(packing.files.length + 1).padStart(5, "0");
+      packing.add(`${CASES}${number}.jsonl`, lines.join(""));
+      lines = [];
+      size = 0;
+    };
+    for await (const one of archivedCases(snapshot.db)) {
+      const line = `${JSON.stringify(one)}\n`;
+      counts.cases += 1;
+      counts.entries += one.entries.length;
+      lines.push(line);
+      size += line.length;
+      if (size < FILE_SIZE) continue;
+      pack();
+      yield* packing.take();
+      // Packing takes long; whoever else waits for this process goes first.
+      await turn();
+    }
+    if (lines.length > 0) pack();
+    const accounts = await archivedAccounts(snapshot.db);
+    const links = await archivedLinks(snapshot.db);
+    packing.add(ACCOUNTS, JSON.stringify(accounts));
+    packing.add(LINKS, JSON.stringify(links));
+    const manifest: Manifest = {
+      format: ARCHIVE_FORMAT,
+      schemaVersion: ARCHIVE_SCHEMA_VERSION,
+      madeAt: now,
+      ...counts,
+      accounts: accounts.length,
+      links: links.length,
+      files: packing.files,
+    };
+    packing.add(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`);
+    packing.end();
+    yield* packing.take();
+  } finally {
+    await snapshot.end();
+  }
+}

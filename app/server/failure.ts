@@ -25,10 +25,24 @@ const KEPT_BACK: Partial<Record<StoreProblemCode, readonly [ProblemCode, string]
 
 const UNREACHABLE = "The server's database does not answer. Nothing was changed; try again soon.";
 
-/** Where what is not told to the asker is written. */
+/** A database that is away fails every request: its line need not fill the console. */
+const QUIET_MS = 10_000;
+let last = { text: "", at: 0 };
+
+/** An expected failure in one line with what lies behind it, anything else with where it happened. */
+function consoleText(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  if (!(error instanceof StoreProblem || error instanceof ConfigProblem)) return error.stack ?? error.message;
+  return error.cause instanceof Error ? `${error.message} (${error.cause.message})` : error.message;
+}
+
+/** Writes what is not told to the asker. */
 function note(error: unknown): void {
-  const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  process.stderr.write(`${new Date().toISOString()} ${text}\n`);
+  const text = consoleText(error);
+  const at = Date.now();
+  if (text === last.text && at - last.at < QUIET_MS) return;
+  last = { text, at };
+  process.stderr.write(`${new Date(at).toISOString()} ${text}\n`);
 }
 
 /** What an error is to whoever asked: nothing of it says how the server is made or where it lies. */

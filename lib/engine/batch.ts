@@ -62,7 +62,7 @@ export function proposeBatch(
     only: "checks",
     limit: undefined,
   });
-  const batches = foreseenBatches(grounded, answers, proposed, outlook, options.most ?? 5);
+  const batches = [...foreseenBatches(grounded, answers, proposed, outlook, options.most ?? 5)];
   const rate = (b: Batch): number => b.gainBits / (b.minutes + b.setUpMinutes);
   const best = batches.reduce<ForeseenBatch | undefined>(
     (top, b) => (top === undefined || rate(b) > rate(top) ? b : top),
@@ -73,26 +73,20 @@ export function proposeBatch(
   return batch;
 }
 
-/** The batch of every set-up that has a check worth doing, in the order of the best single check. */
-export function foreseenBatches(
+/** The batch of every set-up that has a check worth doing, in the order of the best single check; worked out one by one. */
+export function* foreseenBatches(
   grounded: Grounded,
   answers: readonly Answer[],
   proposed: readonly ProposedCheck[],
   outlook: Outlook,
   most: number,
-): ForeseenBatch[] {
+): Generator<ForeseenBatch> {
   const checks = proposed.filter((p) => p.kind === "check");
-  const setUps = [...new Set(checks.map((p) => p.setUp))];
-  return setUps.flatMap(
-    (setUp) =>
-      greedy(
-        grounded,
-        answers,
-        checks.filter((p) => p.setUp === setUp),
-        outlook,
-        most,
-      ) ?? [],
-  );
+  for (const setUp of new Set(checks.map((p) => p.setUp))) {
+    const own = checks.filter((p) => p.setUp === setUp);
+    const batch = greedy(grounded, answers, own, outlook, most);
+    if (batch !== undefined) yield batch;
+  }
 }
 
 function greedy(

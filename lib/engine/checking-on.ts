@@ -36,38 +36,57 @@ export function checkingOn(
   costs: Costs,
   firstWorth: boolean,
 ): CheckingOn[] {
-  const settled = new Set(answers.flatMap((a) => (a.by === "check" ? [a.finding] : [])));
-  const start = noResult(outlook.components);
   const saves = (results: readonly JointResult[]): number =>
     Math.max(
       0,
       results.reduce((sum, weights) => sum - outlook.costOf(weights), now),
     );
-  const out: CheckingOn[] = [];
   const whole = toTheEnd(outlook, proposed, now);
-  if (whole !== undefined) {
-    out.push(whole);
-    if (firstWorth && isWorth(whole, costs)) return out;
+  const out: CheckingOn[] = whole === undefined ? [] : [whole];
+  if (firstWorth && whole !== undefined && isWorth(whole, costs)) return out;
+  for (const way of [singleChecks, batchesOfSetUps]) {
+    for (const made of way(grounded, answers, proposed, outlook, saves)) {
+      out.push(made);
+      if (firstWorth && isWorth(made, costs)) return out;
+    }
   }
+  return out;
+}
+
+/** What results are expected to save, by how likely they leave each cause. */
+type Saves = (results: readonly JointResult[]) => number;
+
+function* singleChecks(
+  grounded: Grounded,
+  answers: readonly Answer[],
+  proposed: readonly ProposedCheck[],
+  { components }: Outlook,
+  saves: Saves,
+): Generator<CheckingOn> {
+  const settled = new Set(answers.flatMap((a) => (a.by === "check" ? [a.finding] : [])));
+  const start = noResult(components);
   for (const check of proposed.filter((p) => p.kind === "check").slice(0, LOOKED_AT)) {
-    const chances = resultChances(outlook.components, openFindings(grounded, check, settled));
-    const results = splitResults(start, chances);
+    const chances = resultChances(components, openFindings(grounded, check, settled));
     const cost = check.minutes + check.setUpMinutes;
-    const made = { steps: [check.id], cost, saves: saves(results) };
-    out.push(made);
-    if (firstWorth && isWorth(made, costs)) return out;
+    yield { steps: [check.id], cost, saves: saves(splitResults(start, chances)) };
   }
+}
+
+function* batchesOfSetUps(
+  grounded: Grounded,
+  answers: readonly Answer[],
+  proposed: readonly ProposedCheck[],
+  outlook: Outlook,
+  saves: Saves,
+): Generator<CheckingOn> {
   for (const batch of foreseenBatches(grounded, answers, proposed, outlook, BATCH)) {
     if (batch.checks.length < 2) continue;
-    const made = {
+    yield {
       steps: batch.checks.map((c) => c.check.id),
       cost: batch.minutes + batch.setUpMinutes,
       saves: saves(batch.results),
     };
-    out.push(made);
-    if (firstWorth && isWorth(made, costs)) return out;
   }
-  return out;
 }
 
 /**

@@ -9,16 +9,26 @@ import {
   shippedChoice,
   type StopRule,
 } from "../../lib/engine/policies/index.ts";
+import { workshopCosts } from "../../lib/engine/repair-cost.ts";
 import type { Costs } from "../../lib/knowledge/schema/costs.ts";
 import { engineWay } from "../support/engine-way.ts";
 import { type SmallInstance, smallInstance } from "../support/small-instance.ts";
+import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 import { smallCosts } from "../support/small-optimum.ts";
 import type { OptimumJob, OptimumRow } from "./simulation-jobs.ts";
 
+const MARGINS = [0.7, 1, 1.5, 2, 2.5, 3];
+
 const WAYS: readonly (readonly [string, Policy, (costs: Costs) => StopRule])[] = [
-  ["shipped", shippedChoice, byExpectedCost],
-  ["shipped, margin 0.7", shippedChoice, (costs) => byExpectedCost(withMargin(costs, 0.7))],
-  ["shipped, margin 1.5", shippedChoice, (costs) => byExpectedCost(withMargin(costs, 1.5))],
+  ["shipped", shippedChoice, (costs) => byExpectedCost(withMargin(costs, shippedMargin()))],
+  ...MARGINS.map(
+    (margin) =>
+      [
+        `shipped, margin ${margin}`,
+        shippedChoice,
+        (costs: Costs) => byExpectedCost(withMargin(costs, margin)),
+      ] as const,
+  ),
   ["shipped, confidence 0.9", shippedChoice, (costs) => byConfidence(costs, 0.9, 0.03)],
   ["gain alone", gainAlone, byExpectedCost],
   ["p/c", chanceOverCost, byExpectedCost],
@@ -55,6 +65,10 @@ function repairAtOnce(instance: SmallInstance): number {
     },
   );
   return smallCosts(instance).of(way);
+}
+
+function shippedMargin(): number {
+  return workshopCosts(shippedKnowledge()).stop.margin;
 }
 
 function withMargin(costs: Costs, margin: number): Costs {

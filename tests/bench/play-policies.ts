@@ -26,7 +26,7 @@ import type { PlayedCases, PolicyJob, PolicyResult } from "./simulation-jobs.ts"
 /** The policy that the app follows: the shipped choice among checks and questions. */
 export const ASKING_TOO = "shipped, asking too";
 /** Margins by which the trade of minutes against errors is shown. */
-export const MARGINS = [0.7, 1, 1.5, 2, 2.5, 3];
+export const MARGINS = [0.35, 0.5, 0.7, 1, 1.5, 2, 2.5, 3];
 
 /** Name of the rule that goes on until a part is 90 % sure. */
 export const CONFIDENT = "confidence 0.9";
@@ -35,9 +35,9 @@ interface Way {
   readonly name: string;
   readonly policy: Policy;
   readonly asks: boolean;
-  /** Played under every margin, not only the shipped one. */
+  /** A quarter of the cases is played under every margin, not only the shipped one. */
   readonly margins: boolean;
-  /** Also played until it is 90 % sure. */
+  /** A quarter of the cases is also played until it is 90 % sure. */
   readonly confidence: boolean;
 }
 
@@ -68,9 +68,10 @@ export function playPolicies(job: PolicyJob): PolicyResult {
     const car = drawCar(grounded, uniform);
     notes.begin(car);
     for (const { name, policy, asks, margins, confidence: untilSure } of WAYS) {
-      const stops = margins ? [...rules] : [...shipped];
       // Dear to play, and steady: a quarter of the cases is enough.
-      if (untilSure && k % 4 === 0) stops.push(confidence);
+      const quarter = k % 4 === 0;
+      const stops = margins && quarter ? [...rules] : [...shipped];
+      if (untilSure && quarter) stops.push(confidence);
       const only = asks ? undefined : ("checks" as const);
       const played = playUnder(grounded, car, policy, stops, {
         costs,

@@ -39,7 +39,8 @@ export async function workThrough<Result>(
   };
   const oneThread = (): Promise<void> =>
     new Promise((resolve, reject) => {
-      const thread = new Worker(worker);
+      // Tables of one weighing live for a moment: room for many of them saves collecting each.
+      const thread = new Worker(worker, { resourceLimits: { maxYoungGenerationSizeMb: 192 } });
       let at = -1;
       const give = (): void => {
         if (next >= jobs.length) {

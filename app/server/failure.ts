@@ -10,6 +10,8 @@ const TOLD: Partial<Record<StoreProblemCode, ProblemCode>> = {
   "entry-differs": "entry-differs",
   "bad-entry": "bad-input",
   "bad-cursor": "bad-input",
+  "bad-archive": "bad-archive",
+  "not-empty": "not-empty",
   "no-such-account": "no-such-account",
   "owner-exists": "owner-exists",
   "email-taken": "email-taken",

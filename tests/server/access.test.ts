@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { ROUTES } from "../../app/server/routes/index.ts";
 import type { Route } from "../../app/server/route-description.ts";
-import { changeAccount, makeLink, type Store } from "../../lib/store/index.ts";
+import { changeAccount, makeLink, type Store, writeArchive } from "../../lib/store/index.ts";
 import { filesBelow } from "../support/glob.ts";
 import { note, second } from "../support/made-entries.ts";
 import { forEachStore } from "../support/stores.ts";
@@ -53,6 +53,10 @@ const TABLE: Record<string, Record<AskerName, string>> = {
   "GET /cases/{id}/links": { ...byCase("200", "404"), trainee: "403 403 403 403" },
   "POST /cases/{id}/links": { ...byCase("201", "404"), trainee: "403 403 403 403" },
   "DELETE /links/{id}": { ...byCase("204", "404"), trainee: "403 403 403 403" },
+  "GET /cases/{id}/checks.csv": byCase("200", "404"),
+  "GET /archive": { ...staff("403"), owner: "200" },
+  // Every desk of these tests has cases, so that nothing can be restored.
+  "POST /archive": { ...staff("403"), owner: "409" },
   "GET /shared": { ...everybody("401"), link: "200" },
 };
 
@@ -203,9 +207,18 @@ async function goodCall(store: Store, name: string, id = "none"): Promise<Call> 
       await makeLink(store, { id: `link-${id}`, token: `${id}-${"x".repeat(20)}`, target: id, ...link });
       return { params: { id: `link-${id}` } };
     }
+    case "POST /archive":
+      return { body: await archiveOf(store) };
     case "DELETE /cases/{id}":
       return { params: { id }, headers: { "if-match": '"1"' } };
     default:
       return { params: { id } };
   }
+}
+
+/** The whole desk as an archive. */
+async function archiveOf(store: Store): Promise<Uint8Array> {
+  const pieces: Uint8Array[] = [];
+  for await (const piece of writeArchive(store, second(0))) pieces.push(piece);
+  return Buffer.concat(pieces);
 }

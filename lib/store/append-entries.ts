@@ -3,7 +3,7 @@ import { CASE_LIMITS } from "../case/case-file.ts";
 import type { Entry } from "../case/entries.ts";
 import { caseColumns, HEAD_KINDS } from "./case-columns.ts";
 import { entryFromText, type EntryText, entryText, FILE_HEAD } from "./entry-text.ts";
-import { lockedCase } from "./locked-case.ts";
+import { lockedCase, noSuchCase } from "./locked-case.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
 import type { Store, Tables } from "./tables.ts";
@@ -19,6 +19,8 @@ export interface AppendRequest {
   readonly accountId: string | null;
   /** Whose case it becomes when it is new. */
   readonly ownerId: string | null;
+  /** The sender saw no such case: one that somebody else made meanwhile is not theirs to add to. */
+  readonly asNew?: boolean;
   /** ISO 8601, UTC. */
   readonly now: string;
 }
@@ -81,6 +83,7 @@ async function appendIn(
   const { caseId, now } = request;
   if ([...batch.values()].some(({ entry }) => entry.kind === "opened")) await makeCase(trx, request);
   const held = await lockedCase(trx, kind, caseId);
+  if (request.asNew === true && held.owner_id !== request.ownerId) throw noSuchCase(caseId);
   if (batch.size === 0) return { version: held.version, added: [], known: [] };
   refuseWhenFull(caseId, batch.size, 0);
   const there = await trx

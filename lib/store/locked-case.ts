@@ -26,10 +26,10 @@ export async function lockedCase(
   trx: Transaction<Tables>,
   kind: StoreKind,
   caseId: string,
-): Promise<Pick<CasesTable, "version" | "characters">> {
+): Promise<Pick<CasesTable, "version" | "characters" | "owner_id">> {
   const row = await trx
     .selectFrom("cases")
-    .select(["version", "characters", "removed_at"])
+    .select(["version", "characters", "owner_id", "removed_at"])
     .where("id", "=", caseId)
     // In the embedded database the whole transaction is the lock.
     .$if(kind === "postgres", (query) => query.forUpdate())

@@ -51,6 +51,24 @@ forEachStore("entries in the store", (databases) => {
     expect((await all("again")).map((e) => e.id)).toEqual(["again-opened", "n1", "n2"]);
   });
 
+  it("of two who make one case at once, each taking it for new, are one's", async () => {
+    const of = (owner: string): Promise<Appended> =>
+      appendEntries(store, {
+        caseId: "claimed",
+        entries: [opening("claimed"), note("claimed", owner)],
+        accountId: owner,
+        ownerId: owner,
+        asNew: true,
+        now: NOW,
+      });
+    const tries = await Promise.allSettled(["ana", "ben"].map(of));
+    const refused = tries.flatMap((one) => (one.status === "rejected" ? [one.reason] : []));
+    expect(refused).toMatchObject([{ code: "no-such-case" }]);
+    const owner = (await caseHead(store, "claimed"))?.ownerId ?? "";
+    expect((await all("claimed")).map(({ id }) => id)).toEqual(["claimed-opened", owner]);
+    expect(await of(owner)).toMatchObject({ added: [], version: 2 });
+  });
+
   it("are refused under an id that holds another entry, and the whole delivery with them", async () => {
     await append("differs", [opening("differs"), note("differs", "n1")]);
     const delivery = [note("differs", "n2"), note("differs", "n1", "other words")];

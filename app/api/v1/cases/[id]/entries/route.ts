@@ -16,13 +16,14 @@ export const GET = serve(readEntries, async (asked) => {
 });
 
 export const POST = serve(addEntries, async ({ server, principal, params, body, now }) => {
-  await caseIfThere(server.store, principal, "add-entries", params.id);
+  const head = await caseIfThere(server.store, principal, "add-entries", params.id);
   const accountId = principal.is === "account" ? principal.id : null;
   const { version, added, known } = await appendEntries(server.store, {
     caseId: params.id,
     entries: body.entries,
     accountId,
     ownerId: accountId,
+    asNew: head === undefined,
     now,
   });
   if (added.length > 0) server.watch.grew(params.id, version);

@@ -7,6 +7,7 @@ import { FORECASTS } from "./forecasts.ts";
 import { ASKING_TOO, CONFIDENT, MARGINS, WAYS } from "./play-policies.ts";
 import { workThrough } from "./pool.ts";
 import { reliabilityTable } from "./reliability-table.ts";
+import { sameErrorsTable } from "./same-errors.ts";
 import type { PlayedCases, PolicyJob, PolicyResult } from "./simulation-jobs.ts";
 import { packSlices, resumed, sliceFiles } from "./slices.ts";
 import { mean, standardError } from "./statistics.ts";
@@ -27,10 +28,11 @@ export interface ResumableOptions extends SimulationOptions {
 }
 
 const WORKER = new URL("./simulation.worker.mjs", import.meta.url);
+const LIKELIEST = "likeliest suspect first";
 /** Largest share of another policy's minutes that the shipped one may take, in percent. */
 const BARS: ReadonlyMap<string, number> = new Map([
   ["fixed checklist", 50],
-  ["likeliest suspect first", 40],
+  [LIKELIEST, 40],
 ]);
 /** Cases on one car of the road. */
 const CASES_A_CAR = 10;
@@ -62,6 +64,9 @@ export async function comparePolicies({ cars = 4000, root, write }: ResumableOpt
     "Minutes of the shipped policy as a share of others', and how many more verdicts are wrong",
     against(played, shipped),
     "",
+    `Minutes of the shipped policy beside those of "${LIKELIEST}" at the same share of errors, by its own margins`,
+    sameErrorsTable(played.filter(isShipped), played.filter(isMarginOfLikeliest)),
+    "",
     `Forecasts of the shipped policy, asking too, ${shipped}`,
     ...FORECASTS.flatMap(([key, title]) => [
       title,
@@ -85,6 +90,9 @@ function waysOf(results: readonly PolicyResult[]): Played[] {
     slices: results.map(({ played }) => played.find((p) => p.stop === stop && p.policy === policy)),
   }));
 }
+
+const isShipped = ({ policy }: Played): boolean => policy === ASKING_TOO || policy === "shipped";
+const isMarginOfLikeliest = ({ policy, stop }: Played): boolean => policy === LIKELIEST && stop !== CONFIDENT;
 
 const HEAD = [
   "stop",
@@ -154,7 +162,7 @@ function against(played: readonly Played[], shippedStop: string): string {
   const others = played.filter(
     ({ stop, policy }) => BARS.has(policy) && (stop === shippedStop || stop === CONFIDENT),
   );
-  const owns = played.filter(({ policy }) => policy === ASKING_TOO || policy === "shipped");
+  const owns = played.filter(isShipped);
   const rows = owns.flatMap((own) =>
     others.map((other) => {
       // Some are played on a quarter of the cases: a share is of what both were played on.

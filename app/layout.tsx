@@ -9,6 +9,7 @@ import "./style/drawing.css";
 import "./style/reckon.css";
 import "./style/knowledge.css";
 import "./style/health.css";
+import "./style/people.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

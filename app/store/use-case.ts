@@ -7,7 +7,7 @@ import { listenToCase } from "../sync/case-events.ts";
 import { heardOfCase, openInSync, wakeSync } from "../sync/sync.ts";
 import { useSync } from "../sync/use-sync.ts";
 import { messageOf } from "../text/message-of.ts";
-import { addEntries, entriesOfCase } from "./case-database.ts";
+import { addEntries, entriesOfCase, sendingOfCase } from "./case-database.ts";
 import { caseChanged, onCaseChange } from "./case-news.ts";
 import { type EntryBody, newEntry } from "./new-entry.ts";
 
@@ -26,6 +26,7 @@ export function useCase(caseId: string, by: string): OpenCase {
   const [entries, setEntries] = useState<readonly Entry[]>([]);
   const [status, setStatus] = useState<Exclude<OpenCase["status"], "away">>("loading");
   const [trouble, setTrouble] = useState<string>();
+  const [onServer, setOnServer] = useState(false);
   const { standing, asked } = useSync();
   // Not here does not mean missing while the server has yet to be asked.
   const answers = standing.is === "answers";
@@ -34,9 +35,10 @@ export function useCase(caseId: string, by: string): OpenCase {
   useEffect(() => {
     let gone = false;
     const load = (): void => {
-      entriesOfCase(caseId).then(
-        (found) => {
+      Promise.all([entriesOfCase(caseId), sendingOfCase(caseId)]).then(
+        ([found, { place }]) => {
           if (gone) return;
+          setOnServer(place !== undefined && place.version > 0 && place.trouble === undefined);
           setEntries((shown) => [...found, ...shown.filter((e) => !found.some((f) => f.id === e.id))]);
           setStatus((now) =>
             found.length > 0 ? "ready" : now === "ready" ? now : coming ? "loading" : "missing",
@@ -59,9 +61,9 @@ export function useCase(caseId: string, by: string): OpenCase {
 
   useEffect(() => (caseId === "" ? undefined : openInSync(caseId)), [caseId]);
   useEffect(() => {
-    if (!answers || caseId === "") return undefined;
+    if (!answers || !onServer) return undefined;
     return listenToCase(caseId, (version) => heardOfCase(caseId, version));
-  }, [caseId, answers]);
+  }, [caseId, answers, onServer]);
 
   const append = useCallback(
     (...bodies: readonly EntryBody[]) => {

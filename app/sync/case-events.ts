@@ -27,6 +27,7 @@ export function listenToCase(caseId: string, onNews: (version: number | undefine
     source = new EventSource(`/api/v1/cases/${encodeURIComponent(caseId)}/events`);
     source.addEventListener("open", () => onNews(undefined));
     source.addEventListener("version", (event: MessageEvent<string>) => onNews(versionOf(event.data)));
+    source.addEventListener("removed", () => onNews(undefined));
     source.addEventListener("error", () => {
       // While it only lost the line the browser tries again by itself; shut, it has been turned away.
       if (source?.readyState !== EventSource.CLOSED) return;

@@ -35,7 +35,10 @@ export const CasesReply = z.object({ cases: z.array(CaseHead), next: z.string().
 
 /** Who is asking, as the server sees it. */
 export const MeReply = z.object({
-  person: z.object({ id: z.string(), name: z.string(), role: z.string() }).nullish(),
+  person: z
+    .object({ id: z.string(), name: z.string(), role: z.string() })
+    .nullish()
+    .transform((person) => person ?? undefined),
   local: z.boolean(),
   ownerNeeded: z.boolean(),
 });

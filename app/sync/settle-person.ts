@@ -11,7 +11,7 @@ const ENDED = "cornerwise/session-ended";
  */
 export function settlePerson(me: MeReply): boolean {
   const here = pagePerson();
-  const there = me.person ?? undefined;
+  const there = me.person;
   if (here?.id === there?.id) {
     if (there !== undefined && (there.name !== here?.name || there.role !== here.role)) rememberPerson(there);
     return false;

@@ -48,7 +48,7 @@ async function askWho(tools: SyncTools, memory: SyncMemory): Promise<After> {
   memory.failures = 0;
   memory.notBefore = 0;
   // What one person entered is never sent in the name of another.
-  const person = me.person ?? undefined;
+  const { person } = me;
   const ours = person?.id === tools.personId;
   if (me.local || person !== undefined) memory.standing = ours ? { is: "answers" } : { is: "sign-in" };
   else memory.standing = me.ownerNeeded ? { is: "owner-needed" } : { is: "sign-in" };
@@ -81,6 +81,7 @@ function casesToSync(
   memory: SyncMemory,
 ): CaseToSync[] {
   const sendable = new Map<string, number>();
+  const started = new Set(unsent.map((row) => row.caseId));
   for (const row of unsent) {
     if (mayGo(row)) sendable.set(row.caseId, (sendable.get(row.caseId) ?? 0) + 1);
   }
@@ -94,7 +95,8 @@ function casesToSync(
       after: place?.after ?? 0,
       // A case that is not here is fetched only when it is asked for.
       heard: place === undefined ? 0 : Math.max(place.version, known?.heard ?? 0),
-      asked: known?.asked ?? false,
+      // Begun here and not sent yet: the server cannot know it.
+      asked: known?.asked === true && (place !== undefined || !started.has(caseId)),
       open: (known?.open ?? 0) > 0,
       stopped: place?.trouble !== undefined,
       notBefore: known?.notBefore ?? 0,

@@ -1,6 +1,6 @@
 import Link from "next/link";
 
-/** Foot of the pages that are there to be read: where the knowledge itself is accounted for. */
+/** Foot of the pages that are there to be read: where the knowledge itself is accounted for, and who is signed in. */
 export function SiteFoot() {
   return (
     <footer className="site-foot">
@@ -12,6 +12,9 @@ export function SiteFoot() {
           Health of the knowledge
         </Link>
       </nav>
+      <Link href="/account" prefetch={false}>
+        Account
+      </Link>
     </footer>
   );
 }

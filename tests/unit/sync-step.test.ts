@@ -245,7 +245,7 @@ describe("one step of sending and fetching", () => {
     tab.device.add(note("a", "one", 1));
     expect(await work(tab)).toBe("rest");
     expect(tab.memory.standing.is).toBe("sign-in");
-    expect(tab.memory.me?.person).toBeNull();
+    expect(tab.memory.me?.person).toBeUndefined();
     expect(tab.device.unsent.has("one")).toBe(true);
   });
 

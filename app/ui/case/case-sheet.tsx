@@ -8,6 +8,7 @@ import { Underside } from "../drawing/underside.tsx";
 import { Fold } from "../fold.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
+import { SharePart } from "../share/share-part.tsx";
 import { BenchLinks } from "../shop/bench-links.tsx";
 import { CaseHead } from "./case-head.tsx";
 import { ComplaintPart } from "./complaint-part.tsx";
@@ -152,6 +153,7 @@ export function CaseSheet({ knowledge, open, settings, onSettings }: Opened) {
             <NotesPart state={state} append={append} />
             <SheetPart id="timeline" title="What was entered">
               <Timeline knowledge={knowledge} state={state} append={append} />
+              <SharePart caseId={state.caseId} />
             </SheetPart>
           </div>
         </div>

@@ -25,11 +25,16 @@ export function Timeline({
 }: {
   readonly knowledge: Knowledge;
   readonly state: CaseState;
-  readonly append: (...bodies: readonly EntryBody[]) => void;
+  /** Left out: the case can be read and not changed. */
+  readonly append?: (...bodies: readonly EntryBody[]) => void;
 }) {
   return (
     <>
-      <p className="small soft">Saved on this device the moment it is entered, with or without a network.</p>
+      {append !== undefined && (
+        <p className="small soft">
+          Saved on this device the moment it is entered, with or without a network.
+        </p>
+      )}
       <button type="button" onClick={() => saveCopy(state)}>
         Save a copy as a file
       </button>
@@ -48,7 +53,7 @@ export function Timeline({
                 {item.retracted ? <s>{words}</s> : words}
                 {item.retracted && <span className="small"> (taken back)</span>}
               </span>
-              {canUndo && (
+              {canUndo && append !== undefined && (
                 <button
                   type="button"
                   className="plain"

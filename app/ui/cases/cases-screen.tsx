@@ -14,6 +14,7 @@ import { CaseFileButtons } from "./case-file-buttons.tsx";
 import { DemoCases } from "./demo-cases.tsx";
 import { DeviceCases } from "./device-cases.tsx";
 import { ServerCases } from "./server-cases.tsx";
+import { UnsignedCases } from "./unsigned-cases.tsx";
 
 /** From how many cases on a search is worth its place. */
 const WORTH_SEARCHING = 6;
@@ -48,7 +49,7 @@ export function CasesScreen() {
           </p>
         )}
         {many && (
-          <div>
+          <div className="case-search">
             <label htmlFor="case-search">Search the cases by vehicle, plate or customer</label>
             <input
               id="case-search"
@@ -66,6 +67,7 @@ export function CasesScreen() {
             <DeviceCases cases={cases} text={text} knowledge={loaded} onRemove={remove} />
           )}
           <KeptLineOfAll />
+          <UnsignedCases />
           <CaseFileButtons onTaken={reload} />
         </SheetPart>
         <ServerCases found={found} here={here} text={text} />

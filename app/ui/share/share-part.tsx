@@ -97,7 +97,7 @@ function Links({ caseId }: { readonly caseId: string }) {
                 type="button"
                 className="plain"
                 disabled={busy}
-                aria-label={`End the link made ${momentWords(link.madeAt)}`}
+                aria-label={`End it now: the link made ${momentWords(link.madeAt)}`}
                 onClick={() => void revoke(link.id)}
               >
                 End it now

@@ -1,5 +1,6 @@
 import { CornerwiseError, type ErrorCode } from "../errors.ts";
 import { type Command, type CommandIo, EXIT } from "./command.ts";
+import { backupCommand } from "./commands/backup.ts";
 import { checksCommand, findingsCommand, partsCommand } from "./commands/catalogue.ts";
 import { diffCommand } from "./commands/diff.ts";
 import { doubtCommand } from "./commands/doubt.ts";
@@ -9,6 +10,7 @@ import { movedCommand } from "./commands/moved.ts";
 import { ordersCommand } from "./commands/orders.ts";
 import { playCommand } from "./commands/play.ts";
 import { readCommand } from "./commands/read.ts";
+import { restoreCommand } from "./commands/restore.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { sharesCommand } from "./commands/shares.ts";
 import { wearCommand } from "./commands/wear.ts";
@@ -31,6 +33,8 @@ export const COMMANDS: readonly Command[] = [
   movedCommand,
   sharesCommand,
   freezeCommand,
+  backupCommand,
+  restoreCommand,
 ];
 
 /** Errors that mean "called wrongly"; every other coded error means "could not be done". */

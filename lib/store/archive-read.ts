@@ -125,6 +125,22 @@ export function openArchive(bytes: Uint8Array): OpenArchive {
   });
 }
 
+/**
+ * Reads an archive from one end to the other, and gives what its manifest says.
+ *
+ * Errors  StoreProblem bad-archive.
+ */
+export function checkArchive(bytes: Uint8Array): Manifest {
+  const archive = openArchive(bytes);
+  archive.accounts();
+  archive.links();
+  let cases = 0;
+  for (const some of archive.cases()) cases += some.length;
+  if (cases !== archive.manifest.cases)
+    throw badArchive(`it holds ${cases} cases, not ${archive.manifest.cases}`);
+  return archive.manifest;
+}
+
 /** Whatever unpacking throws means that the file is no zip file, or is damaged. */
 function guarded<T>(run: () => T): T {
   try {

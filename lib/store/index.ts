@@ -13,7 +13,7 @@ export {
 export { type AttemptRequest, forgetAttempts, takeAttempt } from "./attempts.ts";
 export { type Appended, appendEntries, type AppendRequest } from "./append-entries.ts";
 export { ARCHIVE_LIMITS } from "./archive-form.ts";
-export { type OpenArchive, openArchive } from "./archive-read.ts";
+export { checkArchive, type OpenArchive, openArchive } from "./archive-read.ts";
 export { restoreArchive } from "./archive-restore.ts";
 export { writeArchive } from "./archive-write.ts";
 export {

@@ -80,7 +80,7 @@ export async function archivedAccounts(db: Kysely<Tables>): Promise<ArchivedAcco
   }));
 }
 
-/** Every link, by id. */
+/** Every link to something in the shop, by id; the codes for its first account belong to the server that printed them. */
 export async function archivedLinks(db: Kysely<Tables>): Promise<ArchivedLink[]> {
-  return db.selectFrom("links").selectAll().orderBy("id").execute();
+  return db.selectFrom("links").selectAll().where("kind", "!=", "set-up").orderBy("id").execute();
 }

@@ -53,6 +53,7 @@ async function fill(store: Store): Promise<void> {
   await removeCase(store, "gone", second(50));
   const link = { kind: "read", target: "c1", madeBy: "olga", madeAt: second(1), expiresAt: second(999) };
   await makeLink(store, { ...link, id: "l1", token: "token-of-the-link" });
+  await makeLink(store, { ...link, id: "l2", kind: "set-up", target: "shop", token: "code" });
   await writeSetting(store, "secret", "signs-the-sessions");
 }
 
@@ -66,7 +67,7 @@ async function contents(store: Store): Promise<unknown> {
   return {
     cases: plain(await db.selectFrom("cases").selectAll().orderBy("id").execute()),
     entries: plain(await db.selectFrom("entries").selectAll().orderBy("case_id").orderBy("seq").execute()),
-    links: plain(await db.selectFrom("links").selectAll().orderBy("id").execute()),
+    links: plain(await db.selectFrom("links").selectAll().where("kind", "=", "read").orderBy("id").execute()),
     people: plain(await db.selectFrom("user").selectAll().orderBy("id").execute()),
     signIns: plain(await db.selectFrom("account").selectAll().orderBy("id").execute()),
   };

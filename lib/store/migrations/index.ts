@@ -5,6 +5,7 @@ import { makeLinks } from "./002-links.ts";
 import { makeSettings } from "./003-settings.ts";
 import { makeAccounts } from "./004-accounts.ts";
 import { countAccountChanges } from "./005-account-versions.ts";
+import { indexClosedCases } from "./006-closed-cases.ts";
 
 type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
 
@@ -15,4 +16,5 @@ export const MIGRATIONS: Readonly<Record<string, Step>> = {
   "003-settings": makeSettings,
   "004-accounts": makeAccounts,
   "005-account-versions": countAccountChanges,
+  "006-closed-cases": indexClosedCases,
 };

@@ -207,7 +207,7 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
 
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.kind === "load") {
-    load(data.knowledge);
+    load(data.knowledge, data.isNewest);
     return;
   }
   const { id } = data;

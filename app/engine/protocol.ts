@@ -139,7 +139,7 @@ export type Kind = keyof Questions;
 
 /** Page to worker. */
 export type ToWorker =
-  | { readonly kind: "load"; readonly knowledge: string }
+  | { readonly kind: "load"; readonly knowledge: string; readonly isNewest: boolean }
   | { [K in Kind]: { readonly kind: K; readonly id: number; readonly ask: Questions[K]["ask"] } }[Kind];
 
 /** Worker to page. */

@@ -1,5 +1,6 @@
 "use client";
-import { startTransition, useEffect, useRef, useState } from "react";
+import { startTransition, use, useEffect, useRef, useState } from "react";
+import { ReleaseInUse } from "../knowledge/use-knowledge.ts";
 import { messageOf } from "../text/message-of.ts";
 import { askEngine } from "./engine-client.ts";
 import type { Kind, Questions } from "./protocol.ts";
@@ -23,6 +24,7 @@ export function useAnswer<K extends Kind>(
   key: string | undefined,
 ): Answered<Questions[K]["answer"]> & { readonly key: string | undefined } {
   type Value = Questions[K]["answer"];
+  const release = use(ReleaseInUse);
   const [shown, setShown] = useState<{ key?: string; value?: Value; failed?: string }>({});
   const next = useRef<{ ask: Questions[K]["ask"]; key: string } | undefined>(undefined);
   const running = useRef(false);
@@ -43,7 +45,7 @@ export function useAnswer<K extends Kind>(
         const now = next.current;
         next.current = undefined;
         try {
-          const value = await askEngine(kind, now.ask);
+          const value = await askEngine(release, kind, now.ask);
           // A transition: what is typed or tapped meanwhile comes first.
           if (alive.current) startTransition(() => setShown({ key: now.key, value }));
         } catch (error) {
@@ -52,7 +54,7 @@ export function useAnswer<K extends Kind>(
       }
       running.current = false;
     })();
-    // `ask` is made anew on every render; `key` stands for what it says.
+    // `ask` is made anew on every render; `key` stands for what it says. Another release is another screen (OpenedCase).
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [kind, key]);
   return {

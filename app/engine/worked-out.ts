@@ -11,6 +11,7 @@ import {
   weighing,
 } from "../../lib/engine/index.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { knowledgeOf } from "../knowledge/knowledge-of.ts";
 import { answerOfCase } from "./answer-of-case.ts";
 import type { Situation } from "./protocol.ts";
 
@@ -32,8 +33,8 @@ const previewed = new WeakMap<Weighing, Map<string, readonly Foreseen[]>>();
 let newest = "";
 
 /** Takes the knowledge in; nothing that was worked out with another one is kept. */
-export function load(text: string): void {
-  knowledge = JSON.parse(text) as Knowledge;
+export function load(text: string, isNewest: boolean): void {
+  knowledge = knowledgeOf(text, isNewest);
   grounded = undefined;
   weighed.clear();
 }

@@ -1,52 +1,79 @@
 "use client";
-import { useEffect, useState } from "react";
-import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import { createContext, useEffect, useState } from "react";
 import { messageOf } from "../text/message-of.ts";
+import { type WantedRelease, wantedWords } from "./find-release.ts";
+import { type OpenRelease, openReleaseHere } from "./open-release.ts";
+import type { ReleaseName } from "./release-index.ts";
+import { keepForCase, locateRelease, newestRelease } from "./release-text.ts";
 
-let text: Promise<string> | undefined;
-let parsed: Promise<Knowledge> | undefined;
-
-/** The knowledge file as text, fetched once a visit; a failed try is not kept. */
-export function knowledgeText(): Promise<string> {
-  text ??= fetch("/knowledge.json")
-    .then((response) => {
-      if (!response.ok) throw new Error(`The knowledge could not be fetched (${response.status}).`);
-      return response.text();
-    })
-    .catch((error: unknown) => {
-      text = undefined;
-      throw error;
-    });
-  return text;
-}
-
-function knowledge(): Promise<Knowledge> {
-  parsed ??= knowledgeText()
-    .then((json) => JSON.parse(json) as Knowledge)
-    .catch((error: unknown) => {
-      parsed = undefined;
-      throw error;
-    });
-  return parsed;
-}
+/** The release that the engine is asked with on these screens; the newest where nothing else is said. */
+export const ReleaseInUse = createContext<ReleaseName | undefined>(undefined);
 
 export type Loaded<T> =
   | { readonly is: "loading" }
   | { readonly is: "ready"; readonly value: T }
   | { readonly is: "failed"; readonly message: string };
 
-/** The knowledge for a screen. */
-export function useKnowledge(): Loaded<Knowledge> {
-  const [state, setState] = useState<Loaded<Knowledge>>({ is: "loading" });
+/** The newest knowledge, for a screen that belongs to no case. */
+export function useKnowledge(): Loaded<OpenRelease> {
+  const [state, setState] = useState<Loaded<OpenRelease>>({ is: "loading" });
   useEffect(() => {
     let gone = false;
-    knowledge().then(
-      (value) => !gone && setState({ is: "ready", value }),
-      (error: unknown) => !gone && setState({ is: "failed", message: messageOf(error) }),
-    );
+    newestRelease()
+      .then(openReleaseHere)
+      .then(
+        (value) => !gone && setState({ is: "ready", value }),
+        (error: unknown) => !gone && setState({ is: "failed", message: messageOf(error) }),
+      );
     return () => {
       gone = true;
     };
   }, []);
   return state;
+}
+
+/** The release that a case is weighed with cannot be had: nothing else is taken in its place unasked. */
+export interface MissingRelease {
+  readonly is: "missing";
+  /** Version of the one that is missing. */
+  readonly version: string;
+  /** Why, when it is not simply that nobody has it. */
+  readonly reason: string | undefined;
+  readonly newest: ReleaseName | undefined;
+}
+
+/** The knowledge that a case is weighed with, which this device then keeps; none while it is not known which. */
+export function useReleaseOfCase(wanted: WantedRelease | undefined): Loaded<OpenRelease> | MissingRelease {
+  const [state, setState] = useState<Loaded<OpenRelease> | MissingRelease>({ is: "loading" });
+  const release = wanted?.release;
+  const knowledgeVersion = wanted?.knowledgeVersion;
+  useEffect(() => {
+    if (release === undefined) return;
+    let gone = false;
+    void openForCase({ release, knowledgeVersion }).then((opened) => !gone && setState(opened));
+    return () => {
+      gone = true;
+    };
+  }, [release, knowledgeVersion]);
+  return state;
+}
+
+async function openForCase(wanted: WantedRelease): Promise<Loaded<OpenRelease> | MissingRelease> {
+  const version = wantedWords(wanted);
+  const missing = async (reason?: string): Promise<MissingRelease> => ({
+    is: "missing",
+    version,
+    reason,
+    newest: await newestRelease().catch(() => undefined),
+  });
+  try {
+    const name = await locateRelease(wanted);
+    if (name === undefined) return await missing();
+    const value = await openReleaseHere(name);
+    // The case goes on without it; the next visit tries again.
+    keepForCase(name).catch(() => undefined);
+    return { is: "ready", value };
+  } catch (error) {
+    return missing(messageOf(error));
+  }
 }

@@ -41,8 +41,13 @@ export async function rankingText(page: Page): Promise<string> {
 
 /** The knowledge that the app under test serves. */
 export async function servedKnowledge(page: Page): Promise<Knowledge> {
-  const response = await page.request.get("/knowledge.json");
-  return (await response.json()) as Knowledge;
+  return JSON.parse(await servedKnowledgeText(page)) as Knowledge;
+}
+
+/** Its text. */
+export async function servedKnowledgeText(page: Page): Promise<string> {
+  const index = (await (await page.request.get("/knowledge/index.json")).json()) as { sha256: string }[];
+  return (await page.request.get(`/knowledge/${index[0]?.sha256}.json`)).text();
 }
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");

@@ -90,7 +90,7 @@ test("a script and a style that come with text are refused by the browser", asyn
 });
 
 test("every answer of the server says how it may be used", async ({ request }) => {
-  for (const address of ["/", "/nowhere", "/knowledge.json", "/icon.svg"]) {
+  for (const address of ["/", "/nowhere", "/knowledge/index.json", "/icon.svg"]) {
     const headers = (await request.get(address)).headers();
     expect(headers["x-content-type-options"], address).toBe("nosniff");
     expect(headers["referrer-policy"], address).toBe("same-origin");

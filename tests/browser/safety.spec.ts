@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { servedKnowledge } from "./case-steps.ts";
+import { servedKnowledge, servedKnowledgeText } from "./case-steps.ts";
 
 // What must not be driven, and that a stop notice is above everything: our own rule, no published source.
 test("a dangerous finding puts what to do on top and forbids a drive", async ({ page }) => {
@@ -49,7 +49,7 @@ test("a dangerous finding puts what to do on top and forbids a drive", async ({ 
 });
 
 test("no screen calls a car safe", async ({ page }) => {
-  const knowledge = await (await page.request.get("/knowledge.json")).text();
+  const knowledge = await servedKnowledgeText(page);
   // "Never call a car safe" in the rules of the project: the words of the knowledge reach every screen.
   expect(knowledge).not.toMatch(/\b(car|vehicle) is (now )?safe\b|\bsafe to drive\b|\broadworthy\b/i);
 });

@@ -21,7 +21,7 @@ const situation: Situation = {
 };
 
 beforeEach(() => {
-  load(JSON.stringify(tinyKnowledge().knowledge));
+  load(JSON.stringify(tinyKnowledge().knowledge), true);
   weighed.mockClear();
 });
 

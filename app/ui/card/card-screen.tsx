@@ -13,18 +13,23 @@ export function CardScreen() {
   return <CaseOfAddress>{(opened) => <CardOfCase {...opened} />}</CaseOfAddress>;
 }
 
-function CardOfCase({ knowledge, open: { state } }: Opened) {
+function CardOfCase({ knowledge, release, open: { state } }: Opened) {
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const ranking = useAnswer("weigh", situation, JSON.stringify(situation));
   const ranked = ranking.value;
   const card =
     ranked === undefined
       ? undefined
-      : jobCard(knowledge, state, {
-          ranking: ranked.leaders.map(({ id, present }) => ({ suspect: { id }, present })),
-          notInKnowledge: ranked.notInKnowledge,
-          notices: ranked.notices,
-        });
+      : jobCard(
+          knowledge,
+          state,
+          {
+            ranking: ranked.leaders.map(({ id, present }) => ({ suspect: { id }, present })),
+            notInKnowledge: ranked.notInKnowledge,
+            notices: ranked.notices,
+          },
+          release.sha256,
+        );
   return (
     <>
       <SiteHead />

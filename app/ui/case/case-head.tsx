@@ -1,20 +1,21 @@
 import type { CaseState } from "../../../lib/case/case-state.ts";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { OpenRelease } from "../../knowledge/open-release.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { momentWords } from "../../text/moment.ts";
 import { KeptLine } from "../sync/kept-line.tsx";
+import { ChangeRelease } from "./change-release.tsx";
 
-/** Whose car it is, and whether the knowledge has changed since the case was opened. */
+/** Whose car it is, and whether there is newer knowledge than the case is weighed with. */
 export function CaseHead({
-  knowledge,
+  release,
   state,
   append,
 }: {
-  readonly knowledge: Knowledge;
+  readonly release: OpenRelease;
   readonly state: CaseState;
   readonly append: (...bodies: readonly EntryBody[]) => void;
 }) {
-  const { version } = knowledge;
+  const { version, sha256, newest } = release;
   return (
     <div className="case-head">
       <h1>{state.vehicle === "" ? "A car" : state.vehicle}</h1>
@@ -30,18 +31,15 @@ export function CaseHead({
           <strong>Invented case.</strong> No real car, customer or workshop.
         </p>
       )}
-      {state.knowledgeVersion !== undefined && state.knowledgeVersion !== version && (
+      {newest !== undefined && newest.sha256 !== sha256 && (
         <div className="notice">
           <p>
-            This case was weighed with knowledge {state.knowledgeVersion}; what stands below comes from{" "}
-            {version} and may differ.
+            This case stays with knowledge {version}, which it was weighed with.{" "}
+            {newest.version === version
+              ? `${version} has been edited since.`
+              : `The newest is ${newest.version}; with it the ranking may differ.`}
           </p>
-          <button
-            type="button"
-            onClick={() => append({ kind: "release-changed", release: version, knowledgeVersion: version })}
-          >
-            Go on with {version}
-          </button>
+          <ChangeRelease newest={newest} append={append} />
         </div>
       )}
     </div>

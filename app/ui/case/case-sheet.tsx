@@ -28,7 +28,7 @@ import { optionsOf, useNextSteps } from "./use-next-steps.ts";
 import { VerdictPart } from "./verdict-part.tsx";
 
 /** The one page of a case. */
-export function CaseSheet({ knowledge, open, settings, onSettings }: Opened) {
+export function CaseSheet({ knowledge, release, open, settings, onSettings }: Opened) {
   const { state, entries, append, trouble } = open;
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const key = JSON.stringify(situation);
@@ -60,7 +60,7 @@ export function CaseSheet({ knowledge, open, settings, onSettings }: Opened) {
     <>
       <SiteHead />
       <main id="main" className="sheet case-sheet">
-        <CaseHead knowledge={knowledge} state={state} append={append} />
+        <CaseHead release={release} state={state} append={append} />
         {trouble !== undefined && (
           <p className="trouble" role="alert">
             {trouble}

@@ -2,6 +2,7 @@
 import Link from "next/link";
 import { useEffect, useMemo, useState } from "react";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
+import { useReleasesKept } from "../../knowledge/use-releases-kept.ts";
 import { putDown } from "../../store/case-in-hand.ts";
 import { useCases } from "../../store/use-cases.ts";
 import { useServerCases } from "../../sync/use-server-cases.ts";
@@ -26,8 +27,10 @@ export function CasesScreen() {
   const [text, setText] = useState("");
   const found = useServerCases(text);
   useEffect(putDown, []);
+  useReleasesKept(cases);
   const here = useMemo(() => new Set((cases ?? []).map(({ id }) => id)), [cases]);
-  const loaded = knowledge.is === "ready" ? knowledge.value : undefined;
+  const release = knowledge.is === "ready" ? knowledge.value : undefined;
+  const loaded = release?.knowledge;
   const many = text !== "" || (cases?.length ?? 0) + found.heads.length >= WORTH_SEARCHING;
   return (
     <>
@@ -72,7 +75,7 @@ export function CasesScreen() {
         </SheetPart>
         <ServerCases found={found} here={here} text={text} />
         <BenchLinks />
-        {loaded !== undefined && <DemoCases knowledge={loaded} />}
+        {release !== undefined && <DemoCases release={release} />}
       </main>
       <SiteFoot />
       <nav className="next-bar always" aria-label="Next">

@@ -1,11 +1,12 @@
 import { CaseCar, type Entry } from "../../../lib/case/entries.ts";
-import type { DemoCaseRecord, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { DemoCaseRecord } from "../../../lib/knowledge/schema/compiled.ts";
+import type { ReleaseName } from "../../knowledge/release-index.ts";
 import { newEntry, newId } from "../../store/new-entry.ts";
 
 /** A fresh case made from an invented one: opened, with the customer's words, nothing ticked. */
 export function demoEntries(
   demo: DemoCaseRecord,
-  knowledge: Knowledge,
+  release: ReleaseName,
   by: string,
 ): { readonly id: string; readonly entries: readonly Entry[] } {
   const id = newId();
@@ -13,8 +14,8 @@ export function demoEntries(
     id,
     {
       kind: "opened",
-      release: knowledge.version,
-      knowledgeVersion: knowledge.version,
+      release: release.sha256,
+      knowledgeVersion: release.version,
       car: CaseCar.parse(demo.car),
       customer: demo.customer,
       vehicle: demo.vehicle,

@@ -1,7 +1,7 @@
 "use client";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { OpenRelease } from "../../knowledge/open-release.ts";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
 import { addEntries } from "../../store/case-database.ts";
 import { newEntry, newId } from "../../store/new-entry.ts";
@@ -47,20 +47,20 @@ export function NewCaseScreen() {
             The knowledge did not arrive: {knowledge.message} Load the page again.
           </p>
         )}
-        {knowledge.is === "ready" && <NewCaseForm knowledge={knowledge.value} />}
+        {knowledge.is === "ready" && <NewCaseForm release={knowledge.value} />}
       </main>
     </>
   );
 }
 
-function NewCaseForm({ knowledge }: { readonly knowledge: Knowledge }) {
+function NewCaseForm({ release }: { readonly release: OpenRelease }) {
   const router = useRouter();
   const [settings, setSettings] = useSettings();
   const [draft, setDraft, ready] = useDraft("new-case");
   const [failed, setFailed] = useState<string>();
   const form = parseDraft(draft);
   const set = (part: Partial<NewCase>) => setDraft(JSON.stringify({ ...form, ...part }));
-  const { attributes } = knowledge.car;
+  const { attributes } = release.knowledge.car;
   const { car, problems } = carOfFields(attributes, form.car, settings);
   const words = form.words.trim();
   const stuck = Object.keys(problems).length > 0 || words.length > 4000;
@@ -68,15 +68,14 @@ function NewCaseForm({ knowledge }: { readonly knowledge: Knowledge }) {
   const open = async () => {
     if (stuck) return;
     const id = newId();
-    const { version } = knowledge;
     const plate = form.plate.trim();
     try {
       const opened = newEntry(
         id,
         {
           kind: "opened",
-          release: version,
-          knowledgeVersion: version,
+          release: release.sha256,
+          knowledgeVersion: release.version,
           car,
           customer: form.customer.trim(),
           vehicle: form.vehicle.trim(),

@@ -34,7 +34,13 @@ function Alone({ title, body: Body }: FrameProps) {
         </p>
       )}
       {knowledge.is === "ready" && (
-        <Body knowledge={knowledge.value} open={undefined} settings={settings} onSettings={onSettings} />
+        <Body
+          knowledge={knowledge.value.knowledge}
+          release={knowledge.value}
+          open={undefined}
+          settings={settings}
+          onSettings={onSettings}
+        />
       )}
     </Sheet>
   );

@@ -32,6 +32,8 @@ export default defineConfig({
   reporter: [["list"], ["json", { outputFile: "reports/playwright.json" }]],
   use: {
     baseURL: url,
+    // Each page from the server, as a first visit has it; tests of what works without a network allow them.
+    serviceWorkers: "block",
     locale: "en-GB",
     timezoneId: "Europe/London",
     trace: "retain-on-failure",

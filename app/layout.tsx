@@ -1,5 +1,6 @@
 import type { Metadata, Viewport } from "next";
 import type { ReactNode } from "react";
+import { AppKeeper } from "./offline/app-keeper.tsx";
 import "./style/tokens.css";
 import "./style/base.css";
 import "./style/sheet.css";
@@ -35,6 +36,7 @@ export default function RootLayout({ children }: { readonly children: ReactNode 
           Skip to the sheet
         </a>
         {children}
+        <AppKeeper />
       </body>
     </html>
   );

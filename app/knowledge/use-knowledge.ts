@@ -67,7 +67,8 @@ async function openForCase(wanted: WantedRelease): Promise<Loaded<OpenRelease> |
     newest: await newestRelease().catch(() => undefined),
   });
   try {
-    const name = await locateRelease(wanted);
+    // While the opening has not arrived nothing names a release, and there is nothing to weigh either.
+    const name = wanted.release === "" ? await newestRelease() : await locateRelease(wanted);
     if (name === undefined) return await missing();
     const value = await openReleaseHere(name);
     // The case goes on without it; the next visit tries again.

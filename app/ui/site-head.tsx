@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { AppNews } from "./app-news.tsx";
 
 /** Parts of the site that the head leads to. */
 const PLACES = [
@@ -38,6 +39,7 @@ export function SiteHead({
         ))}
       </nav>
       {children}
+      <AppNews />
     </header>
   );
 }

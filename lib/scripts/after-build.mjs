@@ -1,10 +1,12 @@
-// After `next build`: makes the pages fit the content security policy. May be run again on the same build.
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+// After `next build`: makes the pages fit the content security policy, and the service worker that keeps the app on a device. May
+// be run again on the same build.
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { moveInlineScripts, refusedByPolicy } from "./inline-scripts.mjs";
 import { pagesOfBuild } from "./pages-of-build.mjs";
 import { serverErrorPage } from "./server-error-page.mjs";
+import { makeServiceWorker } from "./service-worker.mjs";
 
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const NEXT = join(ROOT, ".next");
@@ -42,8 +44,13 @@ try {
   const failed = serverErrorPage(readFileSync(join(NEXT, "server/app/index.html"), "utf8"));
   for (const file of FAILED) writeFileSync(file, failed);
   const scripts = fitPolicy(pages);
-  process.stdout.write(`${pages.length} pages, ${scripts} inline scripts moved into files\n`);
+  const kept = await makeServiceWorker(ROOT, NEXT, pages);
+  process.stdout.write(
+    `${pages.length} pages, ${scripts} inline scripts moved into files; ${kept} files for use without a network\n`,
+  );
 } catch (problem) {
+  // Without it the build counts as unfinished: no server starts on pages whose scripts the policy refuses.
+  rmSync(join(NEXT, "BUILD_ID"), { force: true });
   process.stderr.write(`after the build: ${problem.message}\n`);
   process.exitCode = 1;
 }

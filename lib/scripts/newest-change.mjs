@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 
-const MADE = new Set(["node_modules", "dist", "release", ".next", "coverage", "reports"]);
+const MADE = new Set(["node_modules", "dist", "release", ".next", "coverage", "reports", "sw.js"]);
 
 /**
  * When something below these paths was last changed, in ms; folders count too, as a removed file shows only there.

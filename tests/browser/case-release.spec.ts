@@ -8,7 +8,7 @@ import { parseRelease } from "../../lib/knowledge/release.ts";
 import { firstSuspect, rankingText, servedKnowledgeText } from "./case-steps.ts";
 import { visitOnce } from "./offline-steps.ts";
 
-const OLD = "1.0.0";
+const OLD = "0.1.0";
 const FOLDER = join(import.meta.dirname, "../../knowledge/releases", OLD);
 const OLD_TEXT = readFileSync(join(FOLDER, "compiled.json"), "utf8");
 const [OLD_SUM = ""] = readFileSync(join(FOLDER, "SHA256SUMS"), "utf8").split(" ");
@@ -184,10 +184,10 @@ test("a release that nobody has is said to be missing, and nothing else is taken
 
 test("a release that arrives damaged is not used", async ({ page }) => {
   await page.goto("/");
-  await takeIn(page, savedCase("damaged", OLD_SUM, OLD, "noise"));
   await page.route(`**/knowledge/${OLD_SUM}.json`, (route) =>
     route.fulfill({ body: OLD_TEXT.replace("joint", "jiont"), contentType: "application/json" }),
   );
+  await takeIn(page, savedCase("damaged", OLD_SUM, OLD, "noise"));
   await page.goto("/case?id=damaged");
   await expect(page.getByRole("heading", { name: `Knowledge ${OLD} is not here` })).toBeVisible();
   await expect(page.getByText("arrived damaged")).toBeVisible();

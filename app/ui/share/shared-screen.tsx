@@ -1,7 +1,8 @@
 "use client";
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { Entry } from "../../../lib/case/entries.ts";
-import { useKnowledge } from "../../knowledge/use-knowledge.ts";
+import { foldCase } from "../../../lib/case/fold.ts";
+import { ReleaseInUse, useReleaseOfCase } from "../../knowledge/use-knowledge.ts";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
 import { readPulled } from "../../sync/meaning.ts";
@@ -15,7 +16,6 @@ type Shown =
 
 /** The one case that a link opens, to read. The secret stands behind the # of the address and goes out in a header. */
 export function SharedScreen() {
-  const knowledge = useKnowledge();
   const [shown, setShown] = useState<Shown>({ is: "looking" });
   useEffect(() => {
     let gone = false;
@@ -31,8 +31,14 @@ export function SharedScreen() {
     };
   }, []);
 
-  if (shown.is === "open" && knowledge.is === "ready")
-    return <SharedSheet knowledge={knowledge.value} entries={shown.entries} />;
+  const entries = shown.is === "open" ? shown.entries : undefined;
+  const release = useReleaseOfCase(useMemo(() => entries && foldCase(entries), [entries]));
+  if (entries !== undefined && release.is === "ready")
+    return (
+      <ReleaseInUse key={release.value.sha256} value={release.value}>
+        <SharedSheet knowledge={release.value.knowledge} entries={entries} />
+      </ReleaseInUse>
+    );
   return (
     <>
       <header className="site-head">
@@ -47,10 +53,18 @@ export function SharedScreen() {
               Try again
             </button>
           </>
-        ) : knowledge.is === "failed" ? (
+        ) : release.is === "failed" ? (
           <>
             <h1>The knowledge did not arrive</h1>
-            <p>{knowledge.message} Load the page again.</p>
+            <p>{release.message} Load the page again.</p>
+          </>
+        ) : release.is === "missing" ? (
+          <>
+            <h1>Knowledge {release.version} is not here</h1>
+            <p>
+              This case is weighed with it. {release.reason ?? "Neither this device nor the server has it."} Load
+              the page again later, or ask the workshop.
+            </p>
           </>
         ) : (
           <>

@@ -62,8 +62,8 @@ export function SharedScreen() {
           <>
             <h1>Knowledge {release.version} is not here</h1>
             <p>
-              This case is weighed with it. {release.reason ?? "Neither this device nor the server has it."} Load
-              the page again later, or ask the workshop.
+              This case is weighed with it. {release.reason ?? "Neither this device nor the server has it."}{" "}
+              Load the page again later, or ask the workshop.
             </p>
           </>
         ) : (

@@ -2,8 +2,6 @@
 import { type PrecacheEntry, Serwist, type SerwistPlugin } from "serwist";
 import { type KeptPages, pageOf, READING_PAGE } from "./kept-pages.ts";
 
-declare const self: ServiceWorkerGlobalScope;
-
 /** Put in by the step after the build: every file that the app needs without a network, and which of them make each page. */
 declare const KEPT_FILES: PrecacheEntry[];
 declare const KEPT_PAGES: KeptPages;

@@ -73,15 +73,14 @@ test("every kind of page opens from its address without a network, and says what
   test.setTimeout(180_000);
   const errors = errorsOf(page);
   const knowledge = await servedKnowledge(page);
-  const first = <T extends { readonly id: string }>(records: readonly T[]): string =>
-    records.at(-1)?.id ?? "";
+  const last = (records: readonly { readonly id: string }[]): string => records.at(-1)?.id ?? "";
   const records = [
-    `/parts/${first(knowledge.parts)}`,
-    `/checks/${first(knowledge.checks)}`,
-    `/findings/${first(knowledge.complaints)}`,
-    `/findings/${first(knowledge.features)}`,
-    `/findings/${first(knowledge.observations)}`,
-    `/findings/${first(knowledge.contexts)}`,
+    `/parts/${last(knowledge.parts)}`,
+    `/checks/${last(knowledge.checks)}`,
+    `/findings/${last(knowledge.complaints)}`,
+    `/findings/${last(knowledge.features)}`,
+    `/findings/${last(knowledge.observations)}`,
+    `/findings/${last(knowledge.contexts)}`,
   ];
   // As the server made it: no service worker is there yet.
   const served: Record<string, string> = {};

@@ -64,7 +64,13 @@ export async function startPostgres(bin) {
   let server;
   const start = async () => {
     const out = openSync(log, "a");
-    const settings = ["listen_addresses=127.0.0.1", "unix_socket_directories=", `port=${port}`];
+    // Many test files at once on a machine of many cores, each with several instances of the app.
+    const settings = [
+      "listen_addresses=127.0.0.1",
+      "unix_socket_directories=",
+      "max_connections=400",
+      `port=${port}`,
+    ];
     server = spawn(join(bin, "postgres"), ["-D", data, ...settings.flatMap((one) => ["-c", one])], {
       ...user,
       cwd: folder,

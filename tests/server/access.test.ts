@@ -172,6 +172,71 @@ forEachStore("access to the routes", (databases) => {
   }
 });
 
+/**
+ * Status of every route while nobody has an account: at the machine itself (for a case that is there and one that is not),
+ * and on the network. One person at the machine may do everything that needs no account; on the network nothing is served.
+ */
+const WITHOUT_ACCOUNTS: Record<string, readonly [here: string, network: string]> = {
+  "GET /health": ["200", "200"],
+  "GET /openapi.json": ["200", "200"],
+  "GET /me": ["200", "200"],
+  "POST /session": ["401", "401"],
+  "DELETE /session": ["204", "204"],
+  "DELETE /sessions": ["403", "503"],
+  "PUT /password": ["403", "503"],
+  "GET /accounts": ["403", "503"],
+  "POST /accounts": ["403", "503"],
+  "PATCH /accounts/{id}": ["403", "503"],
+  "GET /cases": ["200", "503"],
+  "GET /cases/{id}": ["200 404", "503 503"],
+  "GET /cases/{id}/entries": ["200 404", "503 503"],
+  "GET /cases/{id}/events": ["200 404", "503 503"],
+  "GET /cases/{id}/file.json": ["200 404", "503 503"],
+  "GET /cases/{id}/checks.csv": ["200 404", "503 503"],
+  "POST /cases/{id}/entries": ["200 200", "503 503"],
+  "DELETE /cases/{id}": ["204 404", "503 503"],
+  "GET /cases/{id}/links": ["200 404", "503 503"],
+  "POST /cases/{id}/links": ["201 404", "503 503"],
+  "DELETE /links/{id}": ["204 404", "503 503"],
+  "GET /archive": ["200", "503"],
+  "POST /archive": ["409", "503"],
+  "GET /shared": ["401", "401"],
+  // Last, as it ends this state.
+  "POST /first-account": ["201", "403"],
+};
+const HERE = { host: "127.0.0.1:3000", origin: "http://127.0.0.1:3000", "x-forwarded-for": "127.0.0.1" };
+
+describe("the table of access without accounts", () => {
+  it("names every route, and no other", () => {
+    expect(Object.keys(WITHOUT_ACCOUNTS).sort()).toEqual(ROUTES.map(nameOf).sort());
+  });
+});
+
+for (const [column, place, env] of [
+  [0, "at the machine itself", { CORNERWISE_BOUND: "loopback" }],
+  [1, "on the network", {}],
+] as const) {
+  forEachStore(`access without accounts, ${place}`, (databases) => {
+    const held = desk(databases, env);
+    beforeAll(() => keepCase(held.store, "stays", null));
+
+    it.each(Object.entries(WITHOUT_ACCOUNTS))("%s", async (name, columns) => {
+      const expected = columns[column].split(" ").map(Number);
+      const route = ROUTES.find((one) => nameOf(one) === name) as Route;
+      const ids = [fresh("case"), fresh("missing")].slice(0, expected.length);
+      await keepCase(held.store, ids[0] ?? "", null);
+      const found: number[] = [];
+      for (const id of ids) {
+        const given = await goodCall(held.store, name, id);
+        const response = await call(route, { ...given, headers: { ...given.headers, ...HERE } });
+        await response.body?.cancel();
+        found.push(response.status);
+      }
+      expect(found).toEqual(expected);
+    });
+  });
+}
+
 /** A call that nothing is wrong with, so that only access decides. */
 async function goodCall(store: Store, name: string, id = "none"): Promise<Call> {
   const person = { name: "Invented Person", password: PASSWORD };

@@ -11,7 +11,11 @@ import { freePort } from "../../lib/scripts/free-port.mjs";
 const HOST = "127.0.0.1";
 const USER = "shop";
 const STARTS_WITHIN = 30_000;
-const SIGNALS = { fast: "SIGINT", immediate: "SIGQUIT" };
+/** Stops the server as it is told; also when nobody is left to tell, so that killed tests leave none running. */
+const KEEPER = `"$@" & server=$!
+read -r how
+if [ "$how" = fast ]; then kill -INT $server; else kill -QUIT $server; fi
+wait $server`;
 
 /** PostgreSQL refuses to run as root: then it runs as a user that owns nothing else of ours. */
 function otherUser() {
@@ -71,10 +75,11 @@ export async function startPostgres(bin) {
       "max_connections=400",
       `port=${port}`,
     ];
-    server = spawn(join(bin, "postgres"), ["-D", data, ...settings.flatMap((one) => ["-c", one])], {
+    const program = [join(bin, "postgres"), "-D", data, ...settings.flatMap((one) => ["-c", one])];
+    server = spawn("sh", ["-c", KEEPER, "keeper", ...program], {
       ...user,
       cwd: folder,
-      stdio: ["ignore", out, out],
+      stdio: ["pipe", out, out],
     });
     closeSync(out);
     await answers(url("postgres"), server, log);
@@ -82,7 +87,7 @@ export async function startPostgres(bin) {
   const stop = async (how = "fast") => {
     if (server.exitCode !== null || server.signalCode !== null) return;
     const gone = new Promise((resolve) => server.once("exit", resolve));
-    server.kill(SIGNALS[how]);
+    server.stdin.end(`${how}\n`);
     await gone;
   };
   await start();

@@ -162,7 +162,7 @@ function against(played: readonly Played[], shippedStop: string): string {
   const others = played.filter(
     ({ stop, policy }) => BARS.has(policy) && (stop === shippedStop || stop === CONFIDENT),
   );
-  const owns = played.filter(isShipped);
+  const owns = played.filter((way) => isShipped(way) && way.stop === shippedStop);
   const rows = owns.flatMap((own) =>
     others.map((other) => {
       // Some are played on a quarter of the cases: a share is of what both were played on.

@@ -1,4 +1,5 @@
-import { anyAccount, openStore, type Store } from "../../lib/store/index.ts";
+import { randomUUID } from "node:crypto";
+import { anyAccount, openStore, settingOnce, type Store } from "../../lib/store/index.ts";
 import { type Auth, makeAuth } from "./auth.ts";
 import { type Config, config } from "./config.ts";
 import { Watch } from "./watch.ts";
@@ -11,6 +12,8 @@ export interface Server {
   readonly watch: Watch;
   /** Whether anybody has an account; once true it stays so. */
   readonly hasAccounts: () => Promise<boolean>;
+  /** Id of this very database: an archive is taken in by another one, with an id of its own. */
+  readonly history: () => Promise<string>;
 }
 
 /** Every route is a bundle of its own: what they share lies on the one global object. */
@@ -26,7 +29,15 @@ async function makeServer(): Promise<Server> {
     known ||= await anyAccount(store);
     return known;
   };
-  return { config: settings, store, auth, watch: new Watch(store), hasAccounts };
+  let id: Promise<string> | undefined;
+  const history = () => {
+    id ??= settingOnce(store, "history", randomUUID()).catch((error: unknown) => {
+      id = undefined;
+      throw error;
+    });
+    return id;
+  };
+  return { config: settings, store, auth, watch: new Watch(store), hasAccounts, history };
 }
 
 /**

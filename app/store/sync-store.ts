@@ -2,6 +2,9 @@ import type { SyncStore } from "../sync/sync-tools.ts";
 import { sendingOfAll } from "./case-database.ts";
 import { database } from "./open-database.ts";
 
+/** Setting that names the server's database. */
+const HISTORY = "server-history";
+
 /** Sending and fetching on the database of the person who is signed in here. */
 export const browserSyncStore: SyncStore = {
   sending: sendingOfAll,
@@ -62,6 +65,24 @@ export const browserSyncStore: SyncStore = {
       tx.objectStore("places").delete(caseId),
       tx.done,
     ]);
+  },
+
+  async settleHistory(history) {
+    const tx = (await database()).transaction(["entries", "unsent", "places", "settings"], "readwrite");
+    const settings = tx.objectStore("settings");
+    const before = (await settings.get(HISTORY))?.value;
+    if (before !== history) await settings.put({ key: HISTORY, value: history });
+    if (before !== undefined && before !== history) {
+      const places = tx.objectStore("places");
+      for (const caseId of await places.getAllKeys()) {
+        const keys = await tx.objectStore("entries").index("by-case").getAllKeys(caseId);
+        await Promise.all([
+          ...keys.map((id) => tx.objectStore("unsent").put({ id, caseId })),
+          places.delete(caseId),
+        ]);
+      }
+    }
+    await tx.done;
   },
 
   async forgive() {

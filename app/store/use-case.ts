@@ -4,7 +4,7 @@ import type { CaseState } from "../../lib/case/case-state.ts";
 import type { Entry } from "../../lib/case/entries.ts";
 import { foldCase } from "../../lib/case/fold.ts";
 import { listenToCase } from "../sync/case-events.ts";
-import { heardOfCase, openInSync, wakeSync } from "../sync/sync.ts";
+import { heardOfCase, openInSync, serverIsBack, wakeSync } from "../sync/sync.ts";
 import { useSync } from "../sync/use-sync.ts";
 import { messageOf } from "../text/message-of.ts";
 import { addEntries, entriesOfCase, sendingOfCase } from "./case-database.ts";
@@ -62,7 +62,7 @@ export function useCase(caseId: string, by: string): OpenCase {
   useEffect(() => (caseId === "" ? undefined : openInSync(caseId)), [caseId]);
   useEffect(() => {
     if (!answers || !onServer) return undefined;
-    return listenToCase(caseId, (version) => heardOfCase(caseId, version));
+    return listenToCase(caseId, (version) => heardOfCase(caseId, version), serverIsBack);
   }, [caseId, answers, onServer]);
 
   const append = useCallback(

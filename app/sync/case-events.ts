@@ -7,10 +7,15 @@ const AGAIN_MS = 60_000;
 /**
  * Hears of every change of a case while its page can be seen.
  *
- * `onNews` is called with the newest number, or with undefined when it may have changed. Gives the way to stop.
+ * `onNews` is called with the newest number, or with undefined when it may have changed; `onBack` when the server was
+ * away in between. Gives the way to stop.
  * Nothing is held open for a page that is hidden: a browser allows a host few connections.
  */
-export function listenToCase(caseId: string, onNews: (version: number | undefined) => void): () => void {
+export function listenToCase(
+  caseId: string,
+  onNews: (version: number | undefined) => void,
+  onBack: () => void,
+): () => void {
   let source: EventSource | undefined;
   let polling: ReturnType<typeof setInterval> | undefined;
   let again: ReturnType<typeof setTimeout> | undefined;
@@ -25,7 +30,11 @@ export function listenToCase(caseId: string, onNews: (version: number | undefine
     stop();
     if (document.visibilityState !== "visible") return;
     source = new EventSource(`/api/v1/cases/${encodeURIComponent(caseId)}/events`);
-    source.addEventListener("open", () => onNews(undefined));
+    let lines = 0;
+    source.addEventListener("open", () => {
+      onNews(undefined);
+      if (lines++ > 0) onBack();
+    });
     source.addEventListener("version", (event: MessageEvent<string>) => onNews(versionOf(event.data)));
     source.addEventListener("removed", () => onNews(undefined));
     source.addEventListener("error", () => {

@@ -41,5 +41,7 @@ export const MeReply = z.object({
     .transform((person) => person ?? undefined),
   local: z.boolean(),
   ownerNeeded: z.boolean(),
+  /** Which database the server works on. */
+  history: z.string().optional(),
 });
 export type MeReply = z.infer<typeof MeReply>;

@@ -52,7 +52,9 @@ async function askWho(tools: SyncTools, memory: SyncMemory): Promise<After> {
   const ours = person?.id === tools.personId;
   if (me.local || person !== undefined) memory.standing = ours ? { is: "answers" } : { is: "sign-in" };
   else memory.standing = me.ownerNeeded ? { is: "owner-needed" } : { is: "sign-in" };
-  return memory.standing.is === "answers" ? ON : REST;
+  if (memory.standing.is !== "answers") return REST;
+  if (me.history !== undefined) await tools.store.settleHistory(me.history);
+  return ON;
 }
 
 async function workOn(tools: SyncTools, memory: SyncMemory): Promise<After> {

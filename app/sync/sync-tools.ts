@@ -23,6 +23,12 @@ export interface SyncStore {
   stop(caseId: string, trouble: Trouble): Promise<void>;
   /** The server no longer has what it had: every entry of the case that is here waits again. */
   queueAgain(caseId: string): Promise<void>;
+  /**
+   * Notes which database the server works on.
+   *
+   * Another one than before knows nothing of what went out: then every case that had gone out waits again.
+   */
+  settleHistory(history: string): Promise<void>;
   /** What was refused or stopped is tried once more. */
   forgive(): Promise<void>;
 }

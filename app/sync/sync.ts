@@ -1,5 +1,5 @@
 import { caseChanged } from "../store/case-news.ts";
-import { databaseName, onPersonChange, pagePerson } from "../store/person-here.ts";
+import { databaseName, onPersonChange, pagePerson, personHere } from "../store/person-here.ts";
 import { browserSyncStore } from "../store/sync-store.ts";
 import { MOST_ENTRIES } from "./batch.ts";
 import { serverDoor } from "./door.ts";
@@ -83,8 +83,8 @@ export function heardOfCases(heads: readonly Pick<CaseHead, "id" | "version">[])
   wakeSync();
 }
 
-/** Somebody signed in or out: the server is asked again who we are. */
-export function askWhoAgain(): void {
+/** The server is back after it was away: it may be another one, so it is asked who we are to it. */
+export function serverIsBack(): void {
   memory.notBefore = 0;
   memory.standing = { is: "unknown" };
   void work();
@@ -116,6 +116,8 @@ function sameSet(set: ReadonlySet<string>, list: readonly string[]): boolean {
 async function work(): Promise<void> {
   woken = true;
   if (running) return;
+  // Somebody else signed in while this tab slept: what is here is theirs who opened it, and goes out when they are back.
+  if (personHere()?.id !== pagePerson()?.id) return window.location.reload();
   running = true;
   clearTimeout(timer);
   const person = pagePerson();
@@ -165,5 +167,7 @@ async function lookForNews(): Promise<boolean> {
   const reply = await serverDoor.ask({ method: "GET", path: "/api/v1/cases?limit=50" });
   const cases = reply.is === "reply" && reply.status === 200 ? CasesReply.safeParse(reply.json) : undefined;
   for (const { id, version } of cases?.data?.cases ?? []) memoryOf(memory, id, MOST_ENTRIES).heard = version;
+  // Now and then also with whom we speak: a server may have been set back to an older copy between two questions.
+  memory.standing = { is: "unknown" };
   return cases?.success === true;
 }

@@ -53,6 +53,7 @@ forEachStore("at the machine itself, with no account", (databases) => {
       person: null,
       local: true,
       ownerNeeded: true,
+      history: expect.any(String),
     });
     expect((await call(CASES, { headers: LOOPBACK })).status).toBe(200);
   });
@@ -74,6 +75,7 @@ forEachStore("at the machine itself, with no account", (databases) => {
       person: { id: expect.any(String), name: "Olga", role: "owner" },
       local: false,
       ownerNeeded: false,
+      history: expect.any(String),
     });
   });
 });

@@ -16,6 +16,7 @@ export function memoryDevice(): MemoryDevice {
   const unsent = new Map<string, UnsentRow>();
   const places = new Map<string, Place>();
   const done = Promise.resolve();
+  let history: string | undefined;
   const hasCase = (caseId: string): boolean => [...kept.values()].some((entry) => entry.caseId === caseId);
   return {
     kept,
@@ -53,6 +54,16 @@ export function memoryDevice(): MemoryDevice {
     queueAgain(caseId) {
       for (const { id, caseId: of } of kept.values()) if (of === caseId) unsent.set(id, { id, caseId });
       places.delete(caseId);
+      return done;
+    },
+    settleHistory(now) {
+      if (history !== undefined && history !== now) {
+        for (const caseId of places.keys()) {
+          for (const { id, caseId: of } of kept.values()) if (of === caseId) unsent.set(id, { id, caseId });
+        }
+        places.clear();
+      }
+      history = now;
       return done;
     },
     forgive() {

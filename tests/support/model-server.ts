@@ -6,6 +6,8 @@ import type { Entry } from "../../lib/case/index.ts";
 export interface ModelServer {
   readonly cases: Map<string, Entry[]>;
   readonly removed: Set<string>;
+  /** Goes on from an older copy, in another database. */
+  restore(copy: ReadonlyMap<string, readonly Entry[]>): void;
   readonly answer: (ask: Ask) => Reply;
 }
 
@@ -18,6 +20,7 @@ interface Refusal {
 export function modelServer(refuses: (entry: Entry) => Refusal | undefined = () => undefined): ModelServer {
   const cases = new Map<string, Entry[]>();
   const removed = new Set<string>();
+  let restored = 0;
 
   const take = (caseId: string, entries: readonly Entry[]): Reply => {
     if (removed.has(caseId)) return problem(410, "case-removed");
@@ -52,8 +55,16 @@ export function modelServer(refuses: (entry: Entry) => Refusal | undefined = () 
   return {
     cases,
     removed,
+    restore(copy) {
+      restored += 1;
+      cases.clear();
+      for (const [caseId, entries] of copy) cases.set(caseId, [...entries]);
+    },
     answer({ method, path, body }) {
-      if (path === "/api/v1/me") return reply(200, { person: null, local: true, ownerNeeded: true });
+      if (path === "/api/v1/me") {
+        const history = `database ${restored}`;
+        return reply(200, { person: null, local: true, ownerNeeded: true, history });
+      }
       const [, id, query] = /^\/api\/v1\/cases\/([^/]+)\/entries(\?.*)?$/.exec(path) ?? [];
       if (id === undefined) return problem(404, "no-such-route");
       const caseId = decodeURIComponent(id);

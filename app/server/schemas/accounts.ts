@@ -39,6 +39,12 @@ export const Me = z.strictObject({
   person: Person.nullable().describe("Who is signed in; null: nobody."),
   local: z.boolean().describe("At this very machine, and nobody has made an account: everything is allowed."),
   ownerNeeded: z.boolean().describe("No account was made yet, so that the first one can be."),
+  history: z
+    .string()
+    .describe(
+      "Which database it is, to those who see cases. Another one than before: an older copy was put in place, and devices send again what they have.",
+    )
+    .exactOptional(),
 });
 
 export const FirstAccount = z.strictObject({

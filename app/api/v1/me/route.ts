@@ -6,8 +6,11 @@ import { prolonged, withCookies } from "../../../server/sessions.ts";
 export const GET = serve(readMe, async ({ server, principal, request }) => {
   if (principal.is === "account") {
     const { id, name, role } = principal;
-    const me = json({ person: { id, name, role }, local: false, ownerNeeded: false });
+    const history = await server.history();
+    const me = json({ person: { id, name, role }, local: false, ownerNeeded: false, history });
     return withCookies(me, await prolonged(server, request));
   }
-  return json({ person: null, local: principal.is === "local", ownerNeeded: !(await server.hasAccounts()) });
+  const local = principal.is === "local";
+  const ownerNeeded = !(await server.hasAccounts());
+  return json({ person: null, local, ownerNeeded, ...(local && { history: await server.history() }) });
 });

@@ -67,7 +67,13 @@ export function CasesScreen() {
         <SheetPart id="open-cases" title="On this device">
           {cases === undefined && trouble === undefined && <p role="status">Looking ...</p>}
           {cases !== undefined && (
-            <DeviceCases cases={cases} text={text} knowledge={loaded} onRemove={remove} />
+            <DeviceCases
+              cases={cases}
+              text={text}
+              elsewhere={found.heads.length > 0}
+              knowledge={loaded}
+              onRemove={remove}
+            />
           )}
           <KeptLineOfAll />
           <UnsignedCases />

@@ -11,11 +11,14 @@ const PAGE = 50;
 export function DeviceCases({
   cases,
   text,
+  elsewhere,
   knowledge,
   onRemove,
 }: {
   readonly cases: readonly CaseInList[];
   readonly text: string;
+  /** There are cases on the server. */
+  readonly elsewhere: boolean;
   readonly knowledge: Knowledge | undefined;
   readonly onRemove: (id: string) => void;
 }) {
@@ -29,7 +32,11 @@ export function DeviceCases({
   return (
     <>
       {cases.length === 0 && (
-        <p className="notice">No case yet. Open a new one, or try an invented one below.</p>
+        <p className="notice">
+          {elsewhere
+            ? "None yet. Those of the workshop's server are below; one that is opened is kept here too."
+            : "No case yet. Open a new one, or try an invented one below."}
+        </p>
       )}
       {cases.length > 0 && found.length === 0 && <p>No case on this device has these words.</p>}
       <ul className="plain-list">

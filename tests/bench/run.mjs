@@ -11,7 +11,8 @@ import { build } from "vite";
  * named: `npm run bench -- policies --cars 400`; `simulation` names them all. `policies` and `reliability` go on where an
  * earlier run stopped, and with `--write` pack what was played into tests/bench/slices. `reach` also takes
  * `--faults a,b --each 40`, `--from-seed 7000000` for other cases than the ones that the knowledge was mended with, `--lately`
- * to draw what happened to the car lately, and `--write` to keep its figures in knowledge/measured.
+ * to draw what happened to the car lately, and `--write` to keep its figures in knowledge/measured. `load` takes `--seconds 30`,
+ * `--cases 100000` and `--only embedded` or `postgres`; the databases that it fills are kept in the temporary folder.
  */
 const sections = [
   {
@@ -24,6 +25,12 @@ const sections = [
     title: "In the browser: one answer, with the CPU as it is and slowed 6 times",
     file: "browser.bench.ts",
     run: "inTheBrowser",
+    named: true,
+  },
+  {
+    title: "Load: 200 people working cases at once on the server, among 100,000 stored ones",
+    file: "load.bench.ts",
+    run: "loadOfServer",
     named: true,
   },
   {
@@ -96,6 +103,9 @@ const { values: options, positionals: wanted } = parseArgs({
     "from-seed": { type: "string" },
     lately: { type: "boolean" },
     write: { type: "boolean" },
+    cases: { type: "string" },
+    seconds: { type: "string" },
+    only: { type: "string" },
   },
   allowPositionals: true,
 });
@@ -114,6 +124,12 @@ if (fromSeed !== undefined && !(Number.isSafeInteger(fromSeed) && fromSeed >= 0)
   console.error("--from-seed takes a whole number, 0 or more.");
   process.exit(1);
 }
+const [cases, seconds] = ["cases", "seconds"].map((name) => {
+  const number = options[name] === undefined ? undefined : Number(options[name]);
+  if (number === undefined || (Number.isInteger(number) && number > 0)) return number;
+  console.error(`--${name} takes a whole number above 0.`);
+  process.exit(1);
+});
 const faults = options.faults?.split(",");
 const chosen = sections.filter(({ title, file, run, worker, named }) =>
   wanted.length === 0
@@ -135,8 +151,8 @@ await build({
   root,
   configFile: false,
   logLevel: "warn",
-  // Bundled as well: Node cannot name the exports of CommonJS packages.
-  ssr: { noExternal: true, external: ["@playwright/test"] },
+  // Bundled as well: Node cannot name the exports of CommonJS packages. Not those that bring a binary.
+  ssr: { noExternal: true, external: ["@playwright/test", "libsql", "@node-rs/argon2", "pg", "kysely"] },
   build: {
     ssr: true,
     outDir,
@@ -156,6 +172,7 @@ await build({
 });
 for (const { title, file, run } of chosen) {
   const module = await import(pathToFileURL(join(outDir, file.replace(/\.ts$/, ".mjs"))).href);
-  const asked = { cars, faults, each, fromSeed, lately: options.lately, write, root };
+  const asked = { cars, faults, each, fromSeed, lately: options.lately, write, root, cases, seconds };
+  if (options.only !== undefined) asked.only = options.only;
   console.log(`\n${title}\n${await module[run](asked)}`);
 }

@@ -1,4 +1,4 @@
-/** A PostgreSQL server that is only there for tests. */
+/** A PostgreSQL server that is only there for tests and measurements. */
 export interface PostgresServer {
   /** Address of one of its databases, password included. */
   readonly url: (database: string) => string;
@@ -14,5 +14,8 @@ export interface PostgresServer {
   readonly clear: () => Promise<void>;
 }
 
-/** Makes a cluster in a temporary folder with the programs of `bin` and starts it on a free port of this machine. */
-export function startPostgres(bin: string): Promise<PostgresServer>;
+/**
+ * Makes a cluster with the programs of `bin` and starts it on a free port of this machine: in a temporary folder, or in
+ * the folder `kept`, where it goes on with the data that an earlier run left there.
+ */
+export function startPostgres(bin: string, kept?: string): Promise<PostgresServer>;

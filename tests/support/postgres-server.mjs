@@ -1,7 +1,17 @@
-// A PostgreSQL server to throw away: a cluster in a temporary folder, on a free port of this machine only.
+// A PostgreSQL server of our own: a cluster to throw away, or one that is kept, on a free port of this machine only.
 import { spawn, spawnSync } from "node:child_process";
 import { randomBytes } from "node:crypto";
-import { chownSync, closeSync, mkdtempSync, openSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  chownSync,
+  closeSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
@@ -45,13 +55,11 @@ async function answers(url, server, log) {
   throw new Error(`The PostgreSQL server did not start:\n${readFileSync(log, "utf8")}`);
 }
 
-/** Makes a cluster with the programs of `bin` and starts it; see the declarations for what it gives. */
-export async function startPostgres(bin) {
-  const user = otherUser();
-  const folder = mkdtempSync(join(tmpdir(), "cornerwise-postgres-"));
+/** Makes the cluster's data, and the password that is needed to reach it. */
+function makeCluster(bin, folder, user) {
   const [data, log, passwordFile] = ["data", "log", "password"].map((name) => join(folder, name));
-  const password = randomBytes(16).toString("hex");
-  writeFileSync(passwordFile, password);
+  rmSync(data, { recursive: true, force: true });
+  writeFileSync(passwordFile, randomBytes(16).toString("hex"));
   writeFileSync(log, "");
   if (user.uid !== undefined)
     for (const path of [folder, passwordFile, log]) chownSync(path, user.uid, user.gid);
@@ -61,6 +69,21 @@ export async function startPostgres(bin) {
     { ...user, cwd: folder, encoding: "utf8" },
   );
   if (made.status !== 0) throw new Error(`initdb failed: ${made.stderr || made.error}`);
+}
+
+/** Starts a cluster with the programs of `bin`; see the declarations for what it takes and gives. */
+export async function startPostgres(bin, kept) {
+  const user = otherUser();
+  const folder = kept ?? mkdtempSync(join(tmpdir(), "cornerwise-postgres-"));
+  const [data, log, passwordFile, whole] = ["data", "log", "password", "whole"].map((name) =>
+    join(folder, name),
+  );
+  if (kept !== undefined) mkdirSync(folder, { recursive: true });
+  if (!existsSync(whole)) {
+    makeCluster(bin, folder, user);
+    writeFileSync(whole, "");
+  }
+  const password = readFileSync(passwordFile, "utf8");
 
   // One process starts where another one did: two runs at once then look for a port in different places.
   const port = await freePort(20_000 + (process.pid % 20_000), HOST);

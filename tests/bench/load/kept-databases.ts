@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { sql } from "kysely";
 import pg from "pg";
 import { hashPassword } from "../../../app/server/password.ts";
 import type { Role } from "../../../app/server/principal.ts";
@@ -128,6 +129,7 @@ export async function embeddedCopy(count: number): Promise<WorkingCopy> {
     const half = join(folder, `half-${process.pid}.db`);
     const store = await openStore({ database: half });
     await fill(store, count);
+    await sql`pragma wal_checkpoint(truncate)`.execute(store.db);
     await store.close();
     renameSync(half, kept);
   }

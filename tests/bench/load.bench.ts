@@ -42,6 +42,8 @@ const KINDS: readonly [StoreKind, (count: number) => Promise<WorkingCopy | undef
  */
 export async function loadOfServer(request: LoadRequest): Promise<string> {
   const { root, cases = 100_000, seconds = 30, only } = request;
+  // Broken off, it ends by the way on which the servers are stopped.
+  for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => process.exit(1));
   const bare = await startBareRoute(root, PORTS + 100);
   const reports: string[] = [];
   try {

@@ -10,7 +10,6 @@ import type { Role } from "../../../app/server/principal.ts";
 import { caseColumns } from "../../../lib/store/case-columns.ts";
 import { entryText, FILE_HEAD } from "../../../lib/store/entry-text.ts";
 import { makeAccount, openStore, type Store } from "../../../lib/store/index.ts";
-import { MIGRATIONS } from "../../../lib/store/migrations/index.ts";
 import type { CasesTable, EntriesTable } from "../../../lib/store/tables.ts";
 import { findPostgres } from "../../support/find-postgres.mjs";
 import { startPostgres } from "../../support/postgres-server.mjs";
@@ -74,11 +73,11 @@ function rowsOf(number: number, count: number): { row: CasesTable; entries: Entr
   return { row, entries: rows };
 }
 
-/** What a kept database follows from: made anew when any of it changes. */
+/** What a kept database follows from: made anew when any of it changes. Newer tables come by migration, as in use. */
 function digestOf(count: number): string {
   const sample = Array.from({ length: 40 }, (_, n) => rowsOf(Math.floor((n * count) / 40), count));
   return createHash("sha256")
-    .update(JSON.stringify([count, sample, PEOPLE, Object.keys(MIGRATIONS)]))
+    .update(JSON.stringify([count, sample, PEOPLE]))
     .digest("hex")
     .slice(0, 16);
 }

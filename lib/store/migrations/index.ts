@@ -6,6 +6,7 @@ import { makeSettings } from "./003-settings.ts";
 import { makeAccounts } from "./004-accounts.ts";
 import { countAccountChanges } from "./005-account-versions.ts";
 import { indexClosedCases } from "./006-closed-cases.ts";
+import { indexSearch } from "./007-search.ts";
 
 type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
 
@@ -17,4 +18,5 @@ export const MIGRATIONS: Readonly<Record<string, Step>> = {
   "004-accounts": makeAccounts,
   "005-account-versions": countAccountChanges,
   "006-closed-cases": indexClosedCases,
+  "007-search": indexSearch,
 };

@@ -178,10 +178,11 @@ export async function postgresCopy(count: number): Promise<WorkingCopy | undefin
   return { database: server.url("run"), clear };
 }
 
-/** Id of a case that a person may work on, by a random number in 0..1: a trainee sees their own only. */
+/** Id of a case that a person may work on, by a random number in 0..1: who learns or teaches takes their own. */
 export function caseFor(person: number, random: number, count: number): string {
   const accounts = PEOPLE.length;
-  if (PEOPLE[person]?.role !== "trainee") return caseIdOf(Math.floor(random * count));
+  if (!["trainee", "instructor"].includes(PEOPLE[person]?.role ?? ""))
+    return caseIdOf(Math.floor(random * count));
   const own = Math.floor((count - 1 - person) / accounts) + 1;
   return caseIdOf(person + accounts * Math.floor(random * own));
 }

@@ -198,3 +198,26 @@ test("cases of the version without a server are queued for it and kept", async (
   expect(((await sent.json()) as { version: number }).version).toBe(2);
   expect((await page.request.get("/api/v1/cases/old-demo")).status()).toBe(404);
 });
+
+test("a server that was set back to an older copy is sent everything again", async ({ page }) => {
+  await openNamed(page, "invented limousine");
+  await addNote(page, "acknowledged before");
+  await expect(kept(page)).toHaveText(BOTH);
+  await page.route("**/api/v1/me", async (route) => {
+    const reply = await route.fetch();
+    await route.fulfill({ response: reply, json: { ...(await reply.json()), history: "another database" } });
+  });
+  const sent: string[] = [];
+  page.on("request", (request) => {
+    if (request.method() === "POST") sent.push(request.postData() ?? "");
+  });
+  await page.reload();
+  await expect.poll(() => sent.join("\n")).toContain("acknowledged before");
+  expect(sent.join("\n")).toContain('"kind":"opened"');
+  await expect(kept(page)).toHaveText(BOTH);
+  // Once: the new database is known from then on.
+  sent.length = 0;
+  await page.reload();
+  await expect(kept(page)).toHaveText(BOTH);
+  expect(sent).toEqual([]);
+});

@@ -58,7 +58,12 @@ export class Connection {
           });
         },
       );
-      asked.on("error", reject);
+      asked.on("error", (error: NodeJS.ErrnoException) => {
+        // The server let an idle connection go in the moment in which it was used again: browsers send again, too.
+        // Source  Node, http: request.reusedSocket. An entry may be sent twice.
+        if (asked.reusedSocket && error.code === "ECONNRESET") resolve(this.ask(path, sent));
+        else reject(error);
+      });
       asked.end(body);
     });
   }

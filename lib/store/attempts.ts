@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { sql } from "kysely";
 import type { Store } from "./tables.ts";
 
@@ -23,7 +24,8 @@ export async function takeAttempt(store: Store, request: AttemptRequest): Promis
   const over = sql<boolean>`"rateLimit"."lastRequest" <= ${now - windowMs}`;
   const row = await store.db
     .insertInto("rateLimit")
-    .values({ id: key, key, count: 1, lastRequest: now })
+    // An id of its own each time: of two unique columns only one can be named below, and the other would fail two at once.
+    .values({ id: randomUUID(), key, count: 1, lastRequest: now })
     .onConflict((conflict) =>
       conflict.column("key").doUpdateSet({
         count: sql`case when ${over} then 1 else "rateLimit"."count" + 1 end`,

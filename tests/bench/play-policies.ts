@@ -81,7 +81,11 @@ export function playPolicies(job: PolicyJob): PolicyResult {
           if (name === ASKING_TOO && open.some((r) => r.name === shippedName)) notes.see(situation);
         },
       });
-      stops.forEach((stop, at) => add(sums, stop, name, played[at] as PlayedCase));
+      stops.forEach((stop, at) => {
+        const one = played[at] as PlayedCase;
+        if (stop.name === shippedName) add(sums, stop, name, false, one);
+        if (quarter) add(sums, stop, name, true, one);
+      });
     }
     notes.end();
   }
@@ -90,11 +94,18 @@ export function playPolicies(job: PolicyJob): PolicyResult {
 
 type Summed = { -readonly [K in keyof PlayedCases]: PlayedCases[K] } & { readonly minutes: number[] };
 
-function add(sums: Map<string, Summed>, stop: StopRule, policy: string, played: PlayedCase): void {
-  const key = `${stop.name}\n${policy}`;
+function add(
+  sums: Map<string, Summed>,
+  stop: StopRule,
+  policy: string,
+  quarter: boolean,
+  played: PlayedCase,
+): void {
+  const key = `${stop.name}\n${policy}\n${quarter}`;
   const own = sums.get(key) ?? {
     stop: stop.name,
     policy,
+    quarter,
     minutes: [],
     checks: 0,
     setUpChanges: 0,

@@ -58,14 +58,23 @@ export async function comparePolicies({ cars = 4000, root, write }: ResumableOpt
   if (write !== undefined) packSlices(files);
   const played = waysOf(results);
   const shipped = marginName(workshopCosts(knowledge).stop.margin);
+  const whole = played.filter(({ quarter }) => !quarter);
+  const fourth = played.filter(({ quarter }) => quarter);
   return [
-    table(HEAD, played.map(summary)),
+    "All cases",
+    table(HEAD, whole.map(summary)),
     "",
-    "Minutes of the shipped policy as a share of others', and how many more verdicts are wrong",
+    "Every fourth case",
+    table(HEAD, fourth.map(summary)),
+    "",
+    "Minutes of the shipped policy as a share of others', and how many more verdicts are wrong, on the same cases",
     against(played, shipped),
     "",
     `Minutes of the shipped policy beside those of "${LIKELIEST}" at the same share of errors, by its own margins`,
-    sameErrorsTable(played.filter(isShipped), played.filter(isMarginOfLikeliest)),
+    sameErrorsTable(
+      fourth.filter((way) => isShipped(way) && way.stop !== CONFIDENT),
+      fourth.filter(({ policy, stop }) => policy === LIKELIEST && stop !== CONFIDENT),
+    ),
     "",
     `Forecasts of the shipped policy, asking too, ${shipped}`,
     ...FORECASTS.flatMap(([key, title]) => [
@@ -79,20 +88,23 @@ export async function comparePolicies({ cars = 4000, root, write }: ResumableOpt
 interface Played {
   readonly stop: string;
   readonly policy: string;
+  readonly quarter: boolean;
   readonly slices: readonly (PlayedCases | undefined)[];
 }
 
 function waysOf(results: readonly PolicyResult[]): Played[] {
   const [first] = results;
-  return (first?.played ?? []).map(({ stop, policy }) => ({
+  return (first?.played ?? []).map(({ stop, policy, quarter }) => ({
     stop,
     policy,
-    slices: results.map(({ played }) => played.find((p) => p.stop === stop && p.policy === policy)),
+    quarter,
+    slices: results.map(({ played }) =>
+      played.find((p) => p.stop === stop && p.policy === policy && p.quarter === quarter),
+    ),
   }));
 }
 
 const isShipped = ({ policy }: Played): boolean => policy === ASKING_TOO || policy === "shipped";
-const isMarginOfLikeliest = ({ policy, stop }: Played): boolean => policy === LIKELIEST && stop !== CONFIDENT;
 
 const HEAD = [
   "stop",
@@ -157,44 +169,38 @@ function errorsOf(slices: Played["slices"]): { ratio: number; error: number } {
   );
 }
 
-/** The shipped policy's minutes and errors as a share of others', on the same cases. */
+/** The shipped policy's minutes and errors beside others' by the same rule, and beside theirs until 90 % sure. */
 function against(played: readonly Played[], shippedStop: string): string {
   const others = played.filter(
-    ({ stop, policy }) => BARS.has(policy) && (stop === shippedStop || stop === CONFIDENT),
+    ({ stop, policy, quarter }) => BARS.has(policy) && (!quarter || stop !== shippedStop),
   );
-  const owns = played.filter((way) => isShipped(way) && way.stop === shippedStop);
-  const rows = owns.flatMap((own) =>
-    others.map((other) => {
-      // Some are played on a quarter of the cases: a share is of what both were played on.
-      const both = own.slices.map((s, at) => {
-        const o = other.slices[at];
-        return s !== undefined && o !== undefined ? ([s, o] as const) : undefined;
-      });
-      const perCase = (s: PlayedCases, of: number): number => of / s.minutes.length;
-      const share = ratioOfSums(
-        both.map((b) => (b === undefined ? 0 : perCase(b[0], minutesOf(b[0])))),
-        both.map((b) => (b === undefined ? 0 : perCase(b[1], minutesOf(b[1])))),
-      );
-      const bar = BARS.get(other.policy) ?? 0;
-      const more = ratioOfSums(
-        both.map((b) => (b === undefined ? 0 : perCase(b[0], b[0].wrong) - perCase(b[1], b[1].wrong))),
-        both.map((b) => (b === undefined ? 0 : 1)),
-      );
-      const held = 100 * share.ratio > bar ? "no" : more.ratio <= 0 ? "yes" : "errors";
-      return [
-        `${own.stop}: ${own.policy}`,
-        `${other.stop}: ${other.policy}`,
-        100 * share.ratio,
-        100 * share.error,
-        bar,
-        100 * more.ratio,
-        100 * more.error,
-        held,
-      ];
-    }),
+  const rows = others.flatMap((other) =>
+    played
+      .filter((own) => isShipped(own) && own.quarter === other.quarter)
+      .filter(({ stop }) => stop === (other.stop === CONFIDENT ? shippedStop : other.stop))
+      .map((own) => {
+        const share = ratioOfSums(own.slices.map(minutesOf), other.slices.map(minutesOf));
+        const bar = BARS.get(other.policy) ?? 0;
+        const more = ratioOfSums(
+          own.slices.map((s, at) => (s?.wrong ?? 0) - (other.slices[at]?.wrong ?? 0)),
+          own.slices.map((s) => s?.minutes.length ?? 0),
+        );
+        const held = 100 * share.ratio > bar ? "no" : more.ratio <= 0 ? "yes" : "errors";
+        return [
+          `${own.stop}: ${own.policy}`,
+          `${other.stop}: ${other.policy}`,
+          own.quarter ? "fourth" : "all",
+          100 * share.ratio,
+          100 * share.error,
+          bar,
+          100 * more.ratio,
+          100 * more.error,
+          held,
+        ];
+      }),
   );
   return table(
-    ["shipped, stop: policy", "against", "minutes %", "+-", "bar %", "errors, points", "+-", "held"],
+    ["shipped, stop: policy", "against", "cases", "minutes %", "+-", "bar %", "errors, points", "+-", "held"],
     rows,
   );
 }

@@ -46,6 +46,8 @@ export type SimulationJob = PolicyJob | CalibrationJob | ReachJob | OptimumJob |
 export interface PlayedCases {
   readonly stop: string;
   readonly policy: string;
+  /** True when these are every fourth case only: what is dear to play is played on them, and set beside the same ones. */
+  readonly quarter: boolean;
   /** Units: minutes to the verdict. */
   readonly minutes: readonly number[];
   readonly checks: number;

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { CaseFile } from "../case/case-file.ts";
 import { jsonSchemas, toJsonSchema } from "../knowledge/json-schema.ts";
 import { Knowledge } from "../knowledge/schema/compiled.ts";
 import { DoubtAnswer, DoubtRequest } from "../requests/doubt-request.ts";
@@ -6,6 +7,7 @@ import { OrdersAnswer, OrdersRequest } from "../requests/orders-request.ts";
 import { PlayAnswer, PlayRequest } from "../requests/play-request.ts";
 import { WearAnswer, WearRequest } from "../requests/wear-request.ts";
 import { WeighAnswer, WeighRequest } from "../requests/weigh-request.ts";
+import { Course, Exercise } from "../training/exercise.ts";
 
 /** What the library reads and writes besides the knowledge's records: name -> schema. */
 const OTHERS: Readonly<Record<string, z.ZodType>> = {
@@ -19,6 +21,9 @@ const OTHERS: Readonly<Record<string, z.ZodType>> = {
   "play-answer": PlayAnswer,
   "wear-request": WearRequest,
   "wear-answer": WearAnswer,
+  "case-file": CaseFile,
+  exercise: Exercise,
+  course: Course,
   knowledge: Knowledge,
 };
 

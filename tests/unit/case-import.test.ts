@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { CaseFile } from "../../lib/case/case-file.ts";
+import { toJsonSchema } from "../../lib/knowledge/json-schema.ts";
 import { CornerwiseError } from "../../lib/errors.ts";
 import { CASE_LIMITS, exportCase, foldCase, importCase, type KnownEntry } from "../../lib/case/index.ts";
 
@@ -36,6 +38,21 @@ function failureOf(text: string): CornerwiseError {
 }
 
 describe("importing a case file", () => {
+  it("follows the published form, which refuses what the reader refuses", () => {
+    const written: unknown = JSON.parse(exportCase([told, opened]));
+    expect(CaseFile.parse(written)).toEqual(written);
+    const newer = { ...told, id: "e3", kind: "of-a-newer-version", more: 1 };
+    expect(CaseFile.safeParse(JSON.parse(file({}, [opened, newer]))).success).toBe(true);
+    for (const bad of [file({ format: "other" }), file({}, []), file({}, [{ ...told, at: "yesterday" }])]) {
+      expect(CaseFile.safeParse(JSON.parse(bad)).success).toBe(false);
+      expect(() => importCase(bad)).toThrow(CornerwiseError);
+    }
+    expect(toJsonSchema(CaseFile)).toMatchObject({
+      required: ["format", "schemaVersion", "caseId", "entries"],
+      additionalProperties: false,
+    });
+  });
+
   it("takes in what export wrote", () => {
     expect(importCase(exportCase([told, opened, told]))).toEqual({ caseId: "c1", entries: [opened, told] });
   });

@@ -2,7 +2,7 @@ import { workshopCosts } from "../engine/index.ts";
 import { byExpectedCost, playCase, shippedChoice } from "../engine/policies/index.ts";
 import type { Attempt } from "./attempt.ts";
 import type { ReadyExercise } from "./exercise-car.ts";
-import { type Replay, replayAttempt, without } from "./replay.ts";
+import { replayAttempt, without } from "./replay.ts";
 
 /** How an attempt went. */
 export interface Score {
@@ -88,5 +88,3 @@ function repairOfId({ grounded }: ReadyExercise, id: string): string {
   const suspect = grounded.suspects.find((s) => s.id === id);
   return suspect === undefined ? id : repairOf(suspect);
 }
-
-export type { Replay };

@@ -10,7 +10,7 @@ const MadeId = z
   .max(64);
 
 /** Id of a finding, check, suspect or set-up: words of the knowledge joined by hyphens, ":" and "@". */
-const KnowledgeId = z
+export const KnowledgeId = z
   .string()
   .regex(/^[a-z0-9]+(-[a-z0-9]+)*([:@][a-z0-9]+(-[a-z0-9]+)*)*$/, "use an id such as play-3-9@front-left")
   .max(200);

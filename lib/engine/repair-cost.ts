@@ -2,6 +2,7 @@ import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { Costs } from "../knowledge/schema/costs.ts";
 import type { Grounded } from "./ground.ts";
 import type { RepairPrices } from "./repair-order.ts";
+import type { Suspect } from "./suspect.ts";
 
 /** Figures of a workshop that go before those of the knowledge; what is left out stays. */
 export interface CostOverrides {
@@ -40,7 +41,11 @@ export function workshopCosts(knowledge: Knowledge, own: CostOverrides = {}): Co
 
 /** The repair that mends a suspect: the same part at the same place is one repair, whatever is wrong with it. */
 export function repairOf(grounded: Grounded, suspect: number): string {
-  const { part, place } = grounded.suspects[suspect] ?? { part: "", place: "" };
+  return repairOfSuspect(grounded.suspects[suspect] ?? { part: "", place: "" });
+}
+
+/** As `repairOf`, of the suspect itself: `part@place`. */
+export function repairOfSuspect({ part, place }: Pick<Suspect, "part" | "place">): string {
   return `${part}@${place}`;
 }
 

@@ -1,7 +1,7 @@
-import { type Grounded, weighing, workshopCosts } from "../engine/index.ts";
-import { byExpectedCost, playCase, shippedChoice } from "../engine/policies/index.ts";
+import { repairOfSuspect, weighing } from "../engine/index.ts";
+import { bestWay } from "./best-way.ts";
 import type { ReadyExercise } from "./exercise-car.ts";
-import { without } from "./replay.ts";
+import { likelyRepairs } from "./likely-repairs.ts";
 import { misleadingReports } from "./misleading-reports.ts";
 
 /** How hard an exercise is, as reckoned, not as felt. */
@@ -25,24 +25,15 @@ const RIVAL = 0.5;
 const EASY = { rank: 2, minutes: 25 };
 const HARD = { rank: 6, minutes: 60 };
 
-/** Reckons how hard an exercise is: rank, rivals and misleading reports at the start, minutes of the shipped policy. */
-export function difficultyOf(ready: ReadyExercise): Difficulty {
-  const { grounded, car, causes, exercise } = ready;
-  const costs = workshopCosts(grounded.knowledge);
-  const { lift, helper, missingTools } = exercise.terms;
-  const played = playCase(grounded, car, shippedChoice, byExpectedCost(costs), {
-    costs,
-    lift,
-    helper,
-    ...without(grounded, missingTools),
-    uniform: () => 0,
-  });
-  const repairs = likelyRepairs(grounded, car.told);
-  const behind = new Set(causes.map((s) => `${s.part}@${s.place}`));
-  const found = repairs.findIndex(([repair]) => behind.has(repair));
+/** Reckons how hard an exercise is: rank, rivals and misleading reports at the start, minutes of the shipped policy (`played`). */
+export function difficultyOf(ready: ReadyExercise, played = bestWay(ready)): Difficulty {
+  const { grounded, car, causes } = ready;
+  const repairs = likelyRepairs(weighing(grounded, car.told));
+  const behind = new Set(causes.map(repairOfSuspect));
+  const found = repairs.findIndex(({ repair }) => behind.has(repair));
   const rank = found < 0 ? repairs.length + 1 : found + 1;
-  const [, most = 0] = repairs[0] ?? [];
-  const rivals = repairs.filter(([, chance]) => chance >= RIVAL * most).length;
+  const most = repairs[0]?.chance ?? 0;
+  const rivals = repairs.filter(({ chance }) => chance >= RIVAL * most).length;
   const misleading = misleadingReports(ready);
   const hard = rank > HARD.rank || played.minutes > HARD.minutes || misleading.length > 1 || !played.right;
   const easy = rank <= EASY.rank && played.minutes <= EASY.minutes && misleading.length === 0;
@@ -54,17 +45,4 @@ export function difficultyOf(ready: ReadyExercise): Difficulty {
     rivals,
     misleading,
   };
-}
-
-/** Repairs by their chance to explain what is known, likeliest first. */
-export function likelyRepairs(
-  grounded: Grounded,
-  answers: Parameters<typeof weighing>[1],
-): (readonly [string, number])[] {
-  const chances = new Map<string, number>();
-  for (const { suspect, explains } of weighing(grounded, answers).weighed.ranking) {
-    const repair = `${suspect.part}@${suspect.place}`;
-    chances.set(repair, (chances.get(repair) ?? 0) + explains);
-  }
-  return [...chances].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1));
 }

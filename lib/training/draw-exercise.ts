@@ -1,10 +1,11 @@
-import { groundCar } from "../engine/index.ts";
+import { groundCar, repairOfSuspect, type Suspect, weighing } from "../engine/index.ts";
 import { drawCar } from "../engine/simulate/index.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
-import { type Difficulty, difficultyOf, likelyRepairs } from "./difficulty.ts";
+import { type Difficulty, difficultyOf } from "./difficulty.ts";
 import { Exercise, EXERCISE_FORM, EXERCISE_FORMAT } from "./exercise.ts";
 import { readyExercise } from "./exercise-car.ts";
+import { likelyRepairs } from "./likely-repairs.ts";
 
 /** What an instructor asks for. */
 export interface DrawWish {
@@ -44,12 +45,9 @@ export function drawExercise(
     const causes = new Set(car.fired.map((f) => f.suspect));
     // A cause outside the knowledge cannot be named, so it is no exercise.
     if (causes.size === 0 || car.leaked || causes.size > 2) continue;
-    const suspects = [...causes].map((i) => grounded.suspects[i]);
-    const rank =
-      1 +
-      likelyRepairs(grounded, car.told).findIndex(([r]) =>
-        suspects.some((s) => s && `${s.part}@${s.place}` === r),
-      );
+    const behind = new Set([...causes].map((i) => repairOfSuspect(grounded.suspects[i] as Suspect)));
+    const repairs = likelyRepairs(weighing(grounded, car.told));
+    const rank = 1 + repairs.findIndex(({ repair }) => behind.has(repair));
     if (!mayBe(wish.level, rank)) continue;
     const exercise = Exercise.parse({
       format: EXERCISE_FORMAT,

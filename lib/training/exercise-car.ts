@@ -34,7 +34,9 @@ export interface ReadyExercise {
  * complaint is said, or a cause does not show it.
  */
 export function readyExercise(knowledge: Knowledge, exercise: Exercise): ReadyExercise {
-  const world = groundCar(withTrust(knowledge, exercise), exercise.car, exercise.lately);
+  const grounded = groundCar(knowledge, exercise.car, exercise.lately);
+  const trust = withTrust(knowledge, exercise);
+  const world = trust === knowledge ? grounded : groundCar(trust, exercise.car, exercise.lately);
   for (const { finding } of [...exercise.said, ...exercise.hidden.results]) findingName(knowledge, finding);
   const complaint = knowledge.complaints.find((c) =>
     exercise.said.some((s) => s.state === "present" && s.finding === c.id),
@@ -78,7 +80,7 @@ export function readyExercise(knowledge: Knowledge, exercise: Exercise): ReadyEx
   });
   return {
     exercise,
-    grounded: groundCar(knowledge, exercise.car, exercise.lately),
+    grounded,
     car: {
       world,
       seed: exercise.hidden.seed,

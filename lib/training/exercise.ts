@@ -1,24 +1,18 @@
 import { z } from "zod";
-import { CaseCar } from "../case/entries.ts";
+import { CASE_LIMITS } from "../case/case-file.ts";
+import { CaseCar, KnowledgeId } from "../case/entries.ts";
+import { readJson } from "../case/read-json.ts";
 import { CornerwiseError } from "../errors.ts";
+import { Id } from "../knowledge/schema/common.ts";
 
 /** Says that a JSON file holds an exercise of ours. */
 export const EXERCISE_FORMAT = "cornerwise-exercise";
 /** Raised when an older reader could no longer read the form rightly. */
 export const EXERCISE_FORM = 1;
 
-const Id = z
-  .string()
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "use lower-case words joined by hyphens")
-  .max(80);
-const Finding = z
-  .string()
-  .regex(/^[a-z0-9]+(-[a-z0-9]+)*([:@][a-z0-9]+(-[a-z0-9]+)*)*$/, "use an id such as noise:small-bumps")
-  .max(200);
-
 /** A finding with its state, as told or as an instructor wants it found. */
 const Stated = z.strictObject({
-  finding: Finding,
+  finding: KnowledgeId,
   state: z.enum(["present", "absent"]),
   level: Id.exactOptional(),
 });
@@ -105,7 +99,8 @@ export function openPart(exercise: Exercise): OpenExercise {
 /**
  * An exercise from a file.
  *
- * Errors: `not-readable` for text that is not JSON, `bad-request` for what does not follow the form, naming each field.
+ * Errors: `not-readable` for text that is not JSON, `bad-request` for what is too long, nests too deep or does not follow the
+ * form, naming each field.
  */
 export function readExercise(text: string): Exercise {
   return parsed(Exercise, text);
@@ -117,18 +112,7 @@ export function readCourse(text: string): Course {
 }
 
 function parsed<S extends z.ZodType>(schema: S, text: string): z.infer<S> {
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch (cause) {
-    throw new CornerwiseError(
-      "not-readable",
-      "This is not JSON: take the file as it was written.",
-      {},
-      { cause },
-    );
-  }
-  const result = schema.safeParse(json);
+  const result = schema.safeParse(readJson(text, CASE_LIMITS));
   if (result.success) return result.data;
   const problems = result.error.issues.map((i) => `${i.path.join(".") || "the file"}: ${i.message}`);
   throw new CornerwiseError("bad-request", problems.slice(0, 10).join("; "), { problems });

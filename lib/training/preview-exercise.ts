@@ -1,8 +1,9 @@
-import { type ProposedCheck, proposeChecks, weighing, workshopCosts } from "../engine/index.ts";
-import { byExpectedCost, playCase, shippedChoice } from "../engine/policies/index.ts";
-import { difficultyOf, type Difficulty, likelyRepairs } from "./difficulty.ts";
+import { proposeChecks, repairOfSuspect, weighing } from "../engine/index.ts";
+import { bestWay, meansOf } from "./best-way.ts";
+import { type Difficulty, difficultyOf } from "./difficulty.ts";
 import type { ReadyExercise } from "./exercise-car.ts";
-import { type ReplayedCheck, replayAttempt, without } from "./replay.ts";
+import { likelyRepairs, type RepairChance } from "./likely-repairs.ts";
+import { type ReplayedCheck, replayAttempt } from "./replay.ts";
 
 /** What an instructor sees of an exercise before handing it out. */
 export interface ExercisePreview {
@@ -10,58 +11,38 @@ export interface ExercisePreview {
   /** The shipped policy's way, step by step. */
   readonly path: readonly ReplayedCheck[];
   /** Repairs that stand in front at some time on that way though they are in order, with their highest chance. */
-  readonly traps: readonly { readonly repair: string; readonly chance: number }[];
+  readonly traps: readonly RepairChance[];
   /** Repairs still alive at the end that no check left can tell from the hidden one. */
-  readonly notTold: readonly { readonly repair: string; readonly chance: number }[];
+  readonly notTold: readonly RepairChance[];
 }
 
 /** From this chance on a wrong repair is worth a word. */
 const WORTH_NAMING = 0.15;
+/** A check that tells less than this is as good as none. Units: bits. */
+const TELLS_SOMETHING = 0.05;
 
 /** The best way, the traps, and whether the hidden fault can be told from its rivals with the checks that exist. */
 export function previewExercise(ready: ReadyExercise): ExercisePreview {
-  const { grounded, car, causes, innocent, exercise } = ready;
-  const { lift, helper, missingTools } = exercise.terms;
-  const costs = workshopCosts(grounded.knowledge);
-  const means = { lift, helper, ...without(grounded, missingTools) };
-  const played = playCase(grounded, car, shippedChoice, byExpectedCost(costs), {
-    costs,
-    ...means,
-    uniform: () => 0,
-  });
-  const { checks, answers } = replayAttempt(
+  const { grounded, car, causes, innocent } = ready;
+  const played = bestWay(ready);
+  const replay = replayAttempt(
     ready,
     played.checks.map((id) => ({ kind: "check", id })),
   );
-  const faulty = new Set([...causes, ...innocent].map((s) => `${s.part}@${s.place}`));
+  const faulty = new Set([...causes, ...innocent].map(repairOfSuspect));
+  const wrong = ({ repair, chance }: RepairChance): boolean => !faulty.has(repair) && chance >= WORTH_NAMING;
   const highest = new Map<string, number>();
-  const inFront = (known: readonly (typeof answers)[number][]): void => {
-    const [first] = likelyRepairs(grounded, known);
-    if (first !== undefined && !faulty.has(first[0]))
-      highest.set(first[0], Math.max(highest.get(first[0]) ?? 0, first[1]));
-  };
-  let known = [...car.told];
-  inFront(known);
-  for (const check of checks) {
-    known = [...known, ...check.found];
-    inFront(known);
+  const start = likelyRepairs(weighing(grounded, car.told))[0];
+  for (const front of [start, ...replay.checks.map((c) => c.inFront)]) {
+    if (front === undefined || !wrong(front)) continue;
+    highest.set(front.repair, Math.max(highest.get(front.repair) ?? 0, front.chance));
   }
+  const left = proposeChecks(grounded, replay.answers, replay.weighing, meansOf(ready));
+  const tellsMore = left.some((p) => p.kind === "check" && p.gainBits >= TELLS_SOMETHING);
   return {
-    difficulty: difficultyOf(ready),
-    path: checks,
-    traps: [...highest]
-      .map(([repair, chance]) => ({ repair, chance }))
-      .filter(({ chance }) => chance >= WORTH_NAMING)
-      .sort((a, b) => b.chance - a.chance),
-    notTold: left(proposeChecks(grounded, answers, weighing(grounded, answers), means))
-      ? []
-      : likelyRepairs(grounded, answers)
-          .filter(([repair, chance]) => !faulty.has(repair) && chance >= WORTH_NAMING)
-          .map(([repair, chance]) => ({ repair, chance })),
+    difficulty: difficultyOf(ready, played),
+    path: replay.checks,
+    traps: [...highest].map(([repair, chance]) => ({ repair, chance })).sort((a, b) => b.chance - a.chance),
+    notTold: tellsMore ? [] : likelyRepairs(replay.weighing).filter(wrong),
   };
-}
-
-/** Does any check left still tell something? */
-function left(proposed: readonly ProposedCheck[]): boolean {
-  return proposed.some((p) => p.kind === "check" && p.gainBits >= 0.05);
 }

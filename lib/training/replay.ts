@@ -11,7 +11,9 @@ import {
   workshopCosts,
 } from "../engine/index.ts";
 import type { Step } from "./attempt.ts";
+import { meansOf } from "./best-way.ts";
 import { exerciseResult, placedCheck, type ReadyExercise } from "./exercise-car.ts";
+import { likelyRepairs, type RepairChance } from "./likely-repairs.ts";
 
 /** One check of an attempt, beside what the reasoning would have done then. */
 export interface ReplayedCheck {
@@ -33,8 +35,8 @@ export interface ReplayedCheck {
   readonly cautionSkipped: boolean;
   /** The repair could already be named when it was made. */
   readonly afterProof: boolean;
-  /** `fault@place` in front afterwards, with its chance to explain the complaint. */
-  readonly leader: { readonly suspect: string; readonly explains: number } | undefined;
+  /** The repair in front afterwards. */
+  readonly inFront: RepairChance | undefined;
 }
 
 /** An attempt gone through again. */
@@ -54,8 +56,8 @@ export interface Replay {
  * Errors: `unknown-id` for a check that cannot be made on this car.
  */
 export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Replay {
-  const { grounded, car, exercise } = ready;
-  const { lift, helper, missingTools } = exercise.terms;
+  const { grounded, car } = ready;
+  const means = meansOf(ready);
   const { setUps } = grounded.knowledge;
   const answers: Answer[] = [...car.told];
   const read = new Set<string>();
@@ -66,12 +68,7 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
   for (const step of steps) {
     if (step.kind === "cautions-read") read.add(step.check);
     if (step.kind !== "check") continue;
-    const proposed = proposeChecks(grounded, answers, now, {
-      setUp,
-      lift,
-      helper,
-      ...without(grounded, missingTools),
-    });
+    const proposed = proposeChecks(grounded, answers, now, { setUp, ...means });
     const sure = decide(grounded, answers, now, proposed).sure;
     const made = describe(grounded, step.id, setUp);
     const chosen = proposed.find((p) => p.id === step.id);
@@ -89,7 +86,6 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
     setUp = made.setUp;
     minutes += made.minutes;
     now = weighing(grounded, answers);
-    const [first] = now.weighed.ranking;
     checks.push({
       id: step.id,
       minutes: made.minutes,
@@ -101,15 +97,10 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
       forbidden,
       cautionSkipped: (made.check?.cautions.length ?? 0) > 0 && !read.has(made.check?.id ?? ""),
       afterProof: sure,
-      leader: first && { suspect: first.suspect.id, explains: first.explains },
+      inFront: likelyRepairs(now)[0],
     });
   }
-  const left = proposeChecks(grounded, answers, now, {
-    setUp,
-    lift,
-    helper,
-    ...without(grounded, missingTools),
-  });
+  const left = proposeChecks(grounded, answers, now, { setUp, ...means });
   return { checks, minutes, answers, weighing: now, decision: decide(grounded, answers, now, left) };
 }
 
@@ -123,16 +114,6 @@ function decide(
     costs: workshopCosts(grounded.knowledge),
     firstWorth: true,
   });
-}
-
-/** Checks that need a tool that is not there. */
-export function without(grounded: Grounded, missingTools: readonly string[]): { notPossible: string[] } {
-  const missing = new Set(missingTools);
-  return {
-    notPossible: grounded.knowledge.checks
-      .filter((check) => check.tools.some((tool) => missing.has(tool)))
-      .map((check) => check.id),
-  };
 }
 
 function describe(grounded: Grounded, id: string, from: string) {

@@ -1,8 +1,8 @@
-import { workshopCosts } from "../engine/index.ts";
-import { byExpectedCost, playCase, shippedChoice } from "../engine/policies/index.ts";
+import { repairOfSuspect } from "../engine/index.ts";
 import type { Attempt } from "./attempt.ts";
+import { bestWay } from "./best-way.ts";
 import type { ReadyExercise } from "./exercise-car.ts";
-import { replayAttempt, without } from "./replay.ts";
+import { replayAttempt } from "./replay.ts";
 
 /** How an attempt went. */
 export interface Score {
@@ -41,20 +41,10 @@ export function scoreAttempt(
   attempt: Attempt,
   replay = replayAttempt(ready, attempt.steps),
 ): Score {
-  const { grounded, car, exercise, causes, innocent } = ready;
-  const { lift, helper, missingTools } = exercise.terms;
-  const costs = workshopCosts(grounded.knowledge);
-  const best = playCase(grounded, car, shippedChoice, byExpectedCost(costs), {
-    costs,
-    lift,
-    helper,
-    ...without(grounded, missingTools),
-    // The shipped policy chooses nothing by chance.
-    uniform: () => 0,
-  });
+  const { causes, innocent } = ready;
   const named = attempt.conclusion?.suspects.map((id) => repairOfId(ready, id));
-  const faulty = new Set([...causes, ...innocent].map(repairOf));
-  const needed = new Set(causes.map(repairOf));
+  const faulty = new Set([...causes, ...innocent].map(repairOfSuspect));
+  const needed = new Set(causes.map(repairOfSuspect));
   const parts = new Set(causes.map((s) => s.part));
   const right = named?.some((repair) => needed.has(repair));
   const ordered = attempt.steps.flatMap((s) => (s.kind === "ordered" ? [s.repair] : []));
@@ -66,7 +56,7 @@ export function scoreAttempt(
     rightPart: named?.some((repair) => parts.has(repair.split("@")[0] ?? "")),
     complete: named && new Set(named).size === needed.size && named.every((repair) => needed.has(repair)),
     minutes: replay.minutes,
-    bestMinutes: best.minutes,
+    bestMinutes: bestWay(ready).minutes,
     lostMinutes: replay.checks.reduce((sum, c) => sum + c.lost, 0),
     wrongParts: [...new Set([...ordered, ...(named ?? [])])].filter((repair) => !faulty.has(repair)),
     unsafe: replay.checks.filter((c) => c.forbidden).map((c) => c.id),
@@ -80,11 +70,7 @@ export function scoreAttempt(
   };
 }
 
-function repairOf({ part, place }: { readonly part: string; readonly place: string }): string {
-  return `${part}@${place}`;
-}
-
 function repairOfId({ grounded }: ReadyExercise, id: string): string {
   const suspect = grounded.suspects.find((s) => s.id === id);
-  return suspect === undefined ? id : repairOf(suspect);
+  return suspect === undefined ? id : repairOfSuspect(suspect);
 }

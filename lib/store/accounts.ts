@@ -1,6 +1,7 @@
 import type { Selectable, Transaction } from "kysely";
+import { flagOf, momentText, NO_TOKENS } from "./account-columns.ts";
 import { StoreProblem } from "./problem.ts";
-import type { Flag, Moment, Store, StoreKind, Tables, UserTable } from "./tables.ts";
+import type { Store, StoreKind, Tables, UserTable } from "./tables.ts";
 
 /** What the library of accounts calls signing in by e-mail address and password. */
 const BY_PASSWORD = "credential";
@@ -40,14 +41,9 @@ export interface AccountChange {
 
 type UserRow = Selectable<UserTable>;
 
-const textOf = (moment: Moment): string => (moment instanceof Date ? moment.toISOString() : moment);
-
-/** Yes or no as the database keeps it in the tables of accounts. */
-const flagOf = (kind: StoreKind, yes: boolean): Flag | boolean => (kind === "postgres" ? yes : yes ? 1 : 0);
-
 function accountOf(row: UserRow): Account {
   const { id, name, email, role, disabled, createdAt, version } = row;
-  return { id, name, email, role, disabled: Boolean(disabled), madeAt: textOf(createdAt), version };
+  return { id, name, email, role, disabled: Boolean(disabled), madeAt: momentText(createdAt), version };
 }
 
 /** Whether anybody has an account. */
@@ -118,12 +114,7 @@ async function insertAccount(
       userId: id,
       accountId: id,
       providerId: BY_PASSWORD,
-      accessToken: null,
-      refreshToken: null,
-      idToken: null,
-      accessTokenExpiresAt: null,
-      refreshTokenExpiresAt: null,
-      scope: null,
+      ...NO_TOKENS,
       password: passwordHash,
       createdAt: now,
       updatedAt: now,

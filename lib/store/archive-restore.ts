@@ -4,12 +4,13 @@ import { CASE_LIMITS } from "../case/case-file.ts";
 import type { Entry } from "../case/entries.ts";
 import { parseEntry } from "../case/parse-entry.ts";
 import type { ArchivedAccount, ArchivedCase, Manifest } from "./archive-form.ts";
+import { flagOf, NO_TOKENS } from "./account-columns.ts";
 import { badArchive, type OpenArchive, openArchive } from "./archive-read.ts";
 import { caseColumns } from "./case-columns.ts";
 import { entryText, FILE_HEAD } from "./entry-text.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
-import type { CasesTable, EntriesTable, Flag, Store, StoreKind, Tables } from "./tables.ts";
+import type { CasesTable, EntriesTable, Store, StoreKind, Tables } from "./tables.ts";
 
 /** Rows of one insert; SQLite takes 32,766 values. */
 const ROWS = 500;
@@ -173,7 +174,6 @@ async function restoreAccounts(
   kind: StoreKind,
   accounts: readonly ArchivedAccount[],
 ): Promise<Rename> {
-  const flag = (yes: boolean): Flag | boolean => (kind === "postgres" ? yes : yes ? 1 : 0);
   const here = await trx.selectFrom("user").select(["id", "email"]).execute();
   const byEmail = new Map(here.map(({ id, email }) => [email.toLowerCase(), id]));
   const ids = new Map<string, string>();
@@ -184,7 +184,7 @@ async function restoreAccounts(
     byEmail.set(person.email.toLowerCase(), person.id);
     await trx
       .insertInto("user")
-      .values({ ...person, emailVerified: flag(emailVerified), disabled: flag(disabled) })
+      .values({ ...person, emailVerified: flagOf(kind, emailVerified), disabled: flagOf(kind, disabled) })
       .execute();
     for (const way of signIns) {
       await trx
@@ -192,12 +192,7 @@ async function restoreAccounts(
         .values({
           ...way,
           userId: person.id,
-          accessToken: null,
-          refreshToken: null,
-          idToken: null,
-          accessTokenExpiresAt: null,
-          refreshTokenExpiresAt: null,
-          scope: null,
+          ...NO_TOKENS,
         })
         .execute();
     }

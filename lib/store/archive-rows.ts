@@ -1,12 +1,11 @@
 import type { Kysely } from "kysely";
+import { momentText } from "./account-columns.ts";
 import type { ArchivedAccount, ArchivedCase, ArchivedLink } from "./archive-form.ts";
 import { entryFromText } from "./entry-text.ts";
-import type { Moment, Tables } from "./tables.ts";
+import type { Tables } from "./tables.ts";
 
 /** Cases that are read at a time: few enough that the largest fit into memory. */
 const AT_ONCE = 20;
-
-const textOf = (moment: Moment): string => (moment instanceof Date ? moment.toISOString() : moment);
 
 /** Every case with its entries, by id. */
 export async function* archivedCases(db: Kysely<Tables>): AsyncGenerator<ArchivedCase> {
@@ -65,8 +64,8 @@ export async function archivedAccounts(db: Kysely<Tables>): Promise<ArchivedAcco
     version: person.version,
     emailVerified: Boolean(emailVerified),
     disabled: Boolean(disabled),
-    createdAt: textOf(createdAt),
-    updatedAt: textOf(updatedAt),
+    createdAt: momentText(createdAt),
+    updatedAt: momentText(updatedAt),
     signIns: ways
       .filter(({ userId }) => userId === person.id)
       .map((way) => ({
@@ -74,8 +73,8 @@ export async function archivedAccounts(db: Kysely<Tables>): Promise<ArchivedAcco
         accountId: way.accountId,
         providerId: way.providerId,
         password: way.password,
-        createdAt: textOf(way.createdAt),
-        updatedAt: textOf(way.updatedAt),
+        createdAt: momentText(way.createdAt),
+        updatedAt: momentText(way.updatedAt),
       })),
   }));
 }

@@ -1,4 +1,5 @@
 import type { Entry } from "../../lib/case/entries.ts";
+import { orderEntries } from "../../lib/case/order-entries.ts";
 
 /** Most entries that the server takes at once. */
 export const MOST_ENTRIES = 200;
@@ -8,11 +9,9 @@ const MOST_CHARACTERS = 300_000;
 
 /** The entries to send next: the opening first, then by time and id; as many as fit. */
 export function nextBatch(entries: readonly Entry[], most: number): Entry[] {
-  const ordered = [...entries].sort(
-    (a, b) =>
-      Number(b.kind === "opened") - Number(a.kind === "opened") ||
-      compareText(a.at, b.at) ||
-      compareText(a.id, b.id),
+  // Sorting keeps what is equal in its order.
+  const ordered = orderEntries(entries).sort(
+    (a, b) => Number(b.kind === "opened") - Number(a.kind === "opened"),
   );
   const batch: Entry[] = [];
   let characters = 0;
@@ -22,8 +21,4 @@ export function nextBatch(entries: readonly Entry[], most: number): Entry[] {
     batch.push(entry);
   }
   return batch;
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

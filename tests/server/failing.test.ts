@@ -103,7 +103,7 @@ forEachStore("a database that fails while the server runs", (databases) => {
 
   it("a fault of ours is a problem like others, without a word of it", async () => {
     const server = await openServer();
-    vi.spyOn(server, "hasAccounts").mockRejectedValue(new Error("select secret from /tmp/place"));
+    vi.spyOn(server, "hasAccounts").mockRejectedValue(new Error("select secret from a.place"));
     const response = await call(routeOf("GET", "/cases"));
     expect(response.status).toBe(500);
     expect(await response.text()).not.toMatch(/secret|place/);

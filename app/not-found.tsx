@@ -1,19 +1,9 @@
-import Link from "next/link";
-import { SiteHead } from "./ui/site-head.tsx";
+import { PlainPage } from "./ui/plain-page.tsx";
 
 export default function NotFound() {
   return (
-    <>
-      <SiteHead />
-      <main id="main" className="sheet">
-        <h1>There is no such page</h1>
-        <p>The address may be mistyped or old.</p>
-        <p>
-          <Link className="button" href="/">
-            All cases
-          </Link>
-        </p>
-      </main>
-    </>
+    <PlainPage title="There is no such page">
+      <p>The address may be mistyped or old.</p>
+    </PlainPage>
   );
 }

@@ -1,6 +1,5 @@
 "use client";
-import { useEffect, useMemo } from "react";
-import { useAnswer } from "../../engine/use-answer.ts";
+import { useEffect } from "react";
 import { takeInHand } from "../../store/case-in-hand.ts";
 import { useKept } from "../../store/use-kept.ts";
 import { ChoicesPart } from "../choices/choices-part.tsx";
@@ -20,23 +19,19 @@ import { NotesPart } from "./notes-part.tsx";
 import type { Opened } from "./opened-case.tsx";
 import { Ranking } from "./ranking.tsx";
 import { RankingNews } from "./ranking-news.tsx";
-import { situationOf } from "./situation-of.ts";
 import { StopNotices } from "./stop-notices.tsx";
 import { Timeline } from "./timeline.tsx";
 import { useReturn } from "./about-link.tsx";
 import { optionsOf, useNextSteps } from "./use-next-steps.ts";
+import { useRanking } from "./use-ranking.ts";
 import { VerdictPart } from "./verdict-part.tsx";
 
 /** The one page of a case. */
 export function CaseSheet({ knowledge, release, open, settings, onSettings }: Opened) {
   const { state, entries, append, trouble } = open;
-  const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
-  const key = JSON.stringify(situation);
-  const ranking = useAnswer("weigh", situation, key);
+  const { situation, ranked, failed, busy } = useRanking(knowledge, state);
   const next = useNextSteps(knowledge, situation, state, settings);
   const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
-  const ranked = ranking.value;
-  const failed = ranking.key === key ? ranking.failed : undefined;
   const told = ranked !== undefined && ranked.target !== "none";
 
   const name = state.vehicle === "" ? "a car" : state.vehicle;
@@ -78,7 +73,7 @@ export function CaseSheet({ knowledge, release, open, settings, onSettings }: Op
               append={append}
               onCheck={pick}
             />
-            <SheetPart id="ranking" title="What it may be" busy={ranking.busy}>
+            <SheetPart id="ranking" title="What it may be" busy={busy}>
               {failed !== undefined && (
                 <p className="trouble" role="alert">
                   The ranking could not be worked out: {failed} Undo the last entry, or mend it.

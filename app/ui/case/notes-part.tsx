@@ -4,6 +4,7 @@ import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { SheetPart } from "../sheet-part.tsx";
+import { NotesList } from "./notes-list.tsx";
 
 /** Notes of the case. */
 export function NotesPart({
@@ -18,15 +19,7 @@ export function NotesPart({
   const trimmed = text.trim();
   return (
     <SheetPart id="notes" title="Notes">
-      {state.notes.length > 0 && (
-        <ul>
-          {state.notes.map((note, index) => (
-            <li key={index} className="note">
-              {note}
-            </li>
-          ))}
-        </ul>
-      )}
+      <NotesList notes={state.notes} />
       <form
         onSubmit={(event) => {
           event.preventDefault();

@@ -1,5 +1,4 @@
 "use client";
-import Link from "next/link";
 import { usePathname } from "next/navigation";
 import { type ReactNode, useEffect } from "react";
 import { checkPage, findingPage, partPage } from "../../../lib/knowledge/pages/index.ts";
@@ -7,7 +6,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
 import { recordOf } from "../../offline/kept-pages.ts";
 import { capital } from "../../text/names.ts";
-import { SiteHead } from "../site-head.tsx";
+import { PlainPage } from "../plain-page.tsx";
 import { CheckSheet } from "./check-sheet.tsx";
 import { FindingSheet } from "./finding-sheet.tsx";
 import { PartSheet } from "./part-sheet.tsx";
@@ -72,16 +71,9 @@ function Plain({ title, text }: { readonly title: string; readonly text: string 
   return (
     <>
       <title>{`${title} - Cornerwise`}</title>
-      <SiteHead />
-      <main id="main" className="sheet">
-        <h1>{title}</h1>
+      <PlainPage title={title}>
         <p role="status">{text}</p>
-        <p>
-          <Link className="button" href="/">
-            All cases
-          </Link>
-        </p>
-      </main>
+      </PlainPage>
     </>
   );
 }

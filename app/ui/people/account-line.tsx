@@ -6,7 +6,8 @@ import { Fold } from "../fold.tsx";
 import { Account } from "./account.ts";
 import { FormField } from "./form-field.tsx";
 import { newPasswordProblem, PasswordField } from "./password-field.tsx";
-import { Failed } from "./people-frame.tsx";
+import { Failed } from "./failed.tsx";
+import { PeopleForm } from "./people-form.tsx";
 import { useRequest } from "./use-request.ts";
 
 interface LineProps {
@@ -65,13 +66,7 @@ function ChangeAccount({ account, isOwn, onChanged, onStale }: LineProps) {
     <>
       <p className="small soft">{account.email}</p>
       <Failed words={failed} />
-      <form
-        className="one-column"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void change({ name: name.trim(), role });
-        }}
-      >
+      <PeopleForm onSend={() => void change({ name: name.trim(), role })}>
         <FormField
           label="Name"
           name="name"
@@ -86,14 +81,8 @@ function ChangeAccount({ account, isOwn, onChanged, onStale }: LineProps) {
         <button type="submit" disabled={busy || same || name.trim() === ""}>
           Save name and role
         </button>
-      </form>
-      <form
-        className="one-column"
-        onSubmit={(event) => {
-          event.preventDefault();
-          renew();
-        }}
-      >
+      </PeopleForm>
+      <PeopleForm onSend={() => renew()}>
         <PasswordField
           label={`New password for ${account.name}`}
           name="password"
@@ -106,7 +95,7 @@ function ChangeAccount({ account, isOwn, onChanged, onStale }: LineProps) {
           Give the new password
         </button>
         <p className="small soft">Tell it to them; they change it. All their sessions end.</p>
-      </form>
+      </PeopleForm>
       {!isOwn && (
         <p className="row">
           <button type="button" disabled={busy} onClick={() => void change({ disabled: !account.disabled })}>

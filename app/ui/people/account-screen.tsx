@@ -5,7 +5,7 @@ import { roleMay } from "../../text/role-words.ts";
 import { useSync } from "../../sync/use-sync.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { ChangePassword } from "./change-password.tsx";
-import { PeopleFrame } from "./people-frame.tsx";
+import { TitledSheet } from "../titled-sheet.tsx";
 import { SignOut } from "./sign-out.tsx";
 
 /** Who is signed in, and what they may do about it. */
@@ -13,7 +13,7 @@ export function AccountScreen() {
   const { standing, me } = useSync();
   const person = me?.person;
   return (
-    <PeopleFrame title="Your account">
+    <TitledSheet title="Your account">
       {standing.is === "no-server" && (
         <p className="notice">
           There is no workshop server behind this page. Cases are kept on this device only, and nobody needs
@@ -61,7 +61,7 @@ export function AccountScreen() {
           </SheetPart>
         </>
       )}
-    </PeopleFrame>
+    </TitledSheet>
   );
 }
 

@@ -1,7 +1,8 @@
 "use client";
 import { useState } from "react";
 import { newPasswordProblem, PasswordField } from "./password-field.tsx";
-import { Failed } from "./people-frame.tsx";
+import { Failed } from "./failed.tsx";
+import { PeopleForm } from "./people-form.tsx";
 import { useRequest } from "./use-request.ts";
 
 /** Changes the own password; every other session ends with it. */
@@ -21,14 +22,7 @@ export function ChangePassword({ name }: { readonly name: string }) {
     setDone(true);
   };
   return (
-    <form
-      className="one-column"
-      method="post"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void change();
-      }}
-    >
+    <PeopleForm onSend={() => void change()}>
       {/* Password managers look for whose password it is. */}
       <input type="text" name="username" autoComplete="username" value={name} readOnly hidden />
       <PasswordField
@@ -51,6 +45,6 @@ export function ChangePassword({ name }: { readonly name: string }) {
         {busy ? "Changing it ..." : "Change the password"}
       </button>
       <p role="status">{done && "Changed. Every other device has been signed out."}</p>
-    </form>
+    </PeopleForm>
   );
 }

@@ -4,7 +4,8 @@ import { ROLES, type RoleValue, roleMay } from "../../text/role-words.ts";
 import { Choice } from "../choice.tsx";
 import { FormField } from "./form-field.tsx";
 import { newPasswordProblem, PasswordField } from "./password-field.tsx";
-import { Failed } from "./people-frame.tsx";
+import { Failed } from "./failed.tsx";
+import { PeopleForm } from "./people-form.tsx";
 import { useRequest } from "./use-request.ts";
 
 const EMPTY = { name: "", email: "", password: "" };
@@ -27,13 +28,7 @@ export function NewAccount({ onMade }: { readonly onMade: () => void }) {
     onMade();
   };
   return (
-    <form
-      className="one-column"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void make();
-      }}
-    >
+    <PeopleForm onSend={() => void make()}>
       <FormField
         label="Name"
         name="name"
@@ -72,6 +67,6 @@ export function NewAccount({ onMade }: { readonly onMade: () => void }) {
       <p role="status">
         {made !== undefined && `Made. Tell ${made} the address and the first password; they change it.`}
       </p>
-    </form>
+    </PeopleForm>
   );
 }

@@ -8,14 +8,14 @@ import { SheetPart } from "../sheet-part.tsx";
 import { type Account, AccountsReply } from "./account.ts";
 import { AccountLine } from "./account-line.tsx";
 import { NewAccount } from "./new-account.tsx";
-import { PeopleFrame } from "./people-frame.tsx";
+import { TitledSheet } from "../titled-sheet.tsx";
 
 /** The accounts of the workshop, for its owner. */
 export function PeopleScreen() {
   const { standing, me } = useSync();
   const isOwner = me?.person?.role === "owner";
   return (
-    <PeopleFrame title="People of the workshop">
+    <TitledSheet title="People of the workshop">
       {me === undefined && standing.is !== "no-server" && (
         <p role="status">
           {standing.is === "away" ? "The workshop's server does not answer now." : "Asking the server ..."}
@@ -40,7 +40,7 @@ export function PeopleScreen() {
         </p>
       )}
       {isOwner && <Accounts own={me.person?.id ?? ""} />}
-    </PeopleFrame>
+    </TitledSheet>
   );
 }
 

@@ -5,14 +5,16 @@ import { useSync } from "../../sync/use-sync.ts";
 import { enterAs } from "./enter-as.ts";
 import { FormField } from "./form-field.tsx";
 import { newPasswordProblem, PasswordField } from "./password-field.tsx";
-import { Failed, PeopleFrame } from "./people-frame.tsx";
+import { Failed } from "./failed.tsx";
+import { TitledSheet } from "../titled-sheet.tsx";
+import { PeopleForm } from "./people-form.tsx";
 import { useRequest } from "./use-request.ts";
 
 /** The first account of a workshop: its owner's. */
 export function SetUpScreen() {
   const { standing, me } = useSync();
   return (
-    <PeopleFrame title="The first account">
+    <TitledSheet title="The first account">
       {standing.is === "no-server" ? (
         <p className="notice">
           There is no workshop server behind this page. Cases are kept on this device; accounts need a server.
@@ -29,7 +31,7 @@ export function SetUpScreen() {
           for an account.
         </p>
       )}
-    </PeopleFrame>
+    </TitledSheet>
   );
 }
 
@@ -62,14 +64,7 @@ function SetUpForm({ local }: { readonly local: boolean }) {
           From then on this computer asks for a sign-in too. The cases that are on the server stay there.
         </p>
       )}
-      <form
-        className="one-column"
-        method="post"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void make();
-        }}
-      >
+      <PeopleForm onSend={() => void make()}>
         {!local && (
           <FormField
             label="Set-up code"
@@ -115,7 +110,7 @@ function SetUpForm({ local }: { readonly local: boolean }) {
         <button type="submit" className="main wide" disabled={busy}>
           {busy ? "Making it ..." : "Make the account and sign in"}
         </button>
-      </form>
+      </PeopleForm>
     </>
   );
 }

@@ -7,14 +7,16 @@ import { useSync } from "../../sync/use-sync.ts";
 import { enterAs } from "./enter-as.ts";
 import { FormField } from "./form-field.tsx";
 import { PasswordField } from "./password-field.tsx";
-import { Failed, PeopleFrame } from "./people-frame.tsx";
+import { Failed } from "./failed.tsx";
+import { TitledSheet } from "../titled-sheet.tsx";
+import { PeopleForm } from "./people-form.tsx";
 import { useRequest } from "./use-request.ts";
 
 /** Signing in with the account that the owner made. */
 export function SignInScreen() {
   const { standing, me } = useSync();
   return (
-    <PeopleFrame title="Sign in">
+    <TitledSheet title="Sign in">
       <SessionEnded />
       {standing.is === "no-server" && (
         <p className="notice">There is no workshop server behind this page, so nobody needs to sign in.</p>
@@ -41,7 +43,7 @@ export function SignInScreen() {
         Forgotten the password? The owner can give you a new one. What you entered on this device stays here
         meanwhile.
       </p>
-    </PeopleFrame>
+    </TitledSheet>
   );
 }
 
@@ -55,14 +57,7 @@ function SignInForm() {
     if (reply !== undefined) enterAs(reply.json);
   };
   return (
-    <form
-      className="one-column"
-      method="post"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void signIn();
-      }}
-    >
+    <PeopleForm onSend={() => void signIn()}>
       <FormField
         label="E-mail address"
         name="email"
@@ -84,7 +79,7 @@ function SignInForm() {
       <button type="submit" className="main wide" disabled={busy}>
         {busy ? "Signing in ..." : "Sign in"}
       </button>
-    </form>
+    </PeopleForm>
   );
 }
 

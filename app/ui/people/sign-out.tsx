@@ -3,7 +3,7 @@ import { useState } from "react";
 import { pagePerson } from "../../store/person-here.ts";
 import { unsentOf } from "../../store/unsent-of.ts";
 import { wakeSync } from "../../sync/sync.ts";
-import { Failed } from "./people-frame.tsx";
+import { Failed } from "./failed.tsx";
 import { useRequest } from "./use-request.ts";
 
 /** How often, and how many times, it is looked whether the last entries have gone out. */

@@ -6,7 +6,7 @@ import { useSync } from "../../sync/use-sync.ts";
 import { momentWords } from "../../text/moment.ts";
 import { Choice } from "../choice.tsx";
 import { Fold } from "../fold.tsx";
-import { Failed } from "../people/people-frame.tsx";
+import { Failed } from "../people/failed.tsx";
 import { useRequest } from "../people/use-request.ts";
 import { type CaseLink, LinksReply, MadeLink } from "./links.ts";
 import { NewLink } from "./new-link.tsx";

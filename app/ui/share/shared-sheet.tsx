@@ -3,13 +3,13 @@ import { useMemo, useState } from "react";
 import type { Entry } from "../../../lib/case/entries.ts";
 import { foldCase } from "../../../lib/case/fold.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import { useAnswer } from "../../engine/use-answer.ts";
 import { momentWords } from "../../text/moment.ts";
 import { nameOfSuspect } from "../../text/names.ts";
+import { NotesList } from "../case/notes-list.tsx";
 import { Ranking } from "../case/ranking.tsx";
-import { situationOf } from "../case/situation-of.ts";
 import { StopNotices } from "../case/stop-notices.tsx";
 import { Timeline } from "../case/timeline.tsx";
+import { useRanking } from "../case/use-ranking.ts";
 import { SheetPart } from "../sheet-part.tsx";
 
 /** A case as somebody outside the workshop reads it: nothing on it can be changed. */
@@ -21,12 +21,8 @@ export function SharedSheet({
   readonly entries: readonly Entry[];
 }) {
   const state = useMemo(() => foldCase(entries), [entries]);
-  const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
-  const key = JSON.stringify(situation);
-  const ranking = useAnswer("weigh", situation, key);
+  const { situation, ranked, failed, busy } = useRanking(knowledge, state);
   const [suspect, setSuspect] = useState<string>();
-  const ranked = ranking.value;
-  const failed = ranking.key === key ? ranking.failed : undefined;
   const { verdict } = state;
   return (
     <>
@@ -73,7 +69,7 @@ export function SharedSheet({
                 {verdict.note !== undefined && <p className="note">{verdict.note}</p>}
               </SheetPart>
             )}
-            <SheetPart id="ranking" title="What it may be" busy={ranking.busy}>
+            <SheetPart id="ranking" title="What it may be" busy={busy}>
               {failed !== undefined && (
                 <p className="trouble" role="alert">
                   The ranking could not be worked out: {failed}
@@ -97,13 +93,7 @@ export function SharedSheet({
           <div className="column">
             {state.notes.length > 0 && (
               <SheetPart id="notes" title="Notes">
-                <ul>
-                  {state.notes.map((note, index) => (
-                    <li key={index} className="note">
-                      {note}
-                    </li>
-                  ))}
-                </ul>
+                <NotesList notes={state.notes} />
               </SheetPart>
             )}
             <SheetPart id="timeline" title="What was entered">

@@ -1,12 +1,12 @@
 "use client";
 import Link from "next/link";
 import { useSearchParams } from "next/navigation";
-import type { ComponentType, ReactNode } from "react";
+import type { ComponentType } from "react";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
 import type { OpenCase } from "../../store/use-case.ts";
 import { useSettings } from "../../store/use-settings.ts";
 import { type Opened, OpenedCase } from "../case/opened-case.tsx";
-import { SiteHead } from "../site-head.tsx";
+import { TitledSheet } from "../titled-sheet.tsx";
 
 /** What a screen that works figures out is given; without a case there is nothing to take over into. */
 export type ShopProps = Omit<Opened, "open"> & { readonly open: OpenCase | undefined };
@@ -26,7 +26,7 @@ function Alone({ title, body: Body }: FrameProps) {
   const knowledge = useKnowledge();
   const [settings, onSettings] = useSettings();
   return (
-    <Sheet title={title}>
+    <TitledSheet title={title}>
       {knowledge.is === "loading" && <p role="status">Getting the knowledge ...</p>}
       {knowledge.is === "failed" && (
         <p className="trouble" role="alert">
@@ -42,7 +42,7 @@ function Alone({ title, body: Body }: FrameProps) {
           onSettings={onSettings}
         />
       )}
-    </Sheet>
+    </TitledSheet>
   );
 }
 
@@ -50,7 +50,7 @@ function OfCase({ id, title, body: Body }: FrameProps & { readonly id: string })
   return (
     <OpenedCase id={id}>
       {(opened) => (
-        <Sheet title={title}>
+        <TitledSheet title={title}>
           <p className="row no-print">
             <Link className="button" href={`/case?id=${encodeURIComponent(id)}`}>
               Back to the case
@@ -66,20 +66,8 @@ function OfCase({ id, title, body: Body }: FrameProps & { readonly id: string })
             </p>
           )}
           <Body {...opened} />
-        </Sheet>
+        </TitledSheet>
       )}
     </OpenedCase>
-  );
-}
-
-function Sheet({ title, children }: { readonly title: string; readonly children: ReactNode }) {
-  return (
-    <>
-      <SiteHead />
-      <main id="main" className="sheet list-sheet">
-        <h1>{title}</h1>
-        {children}
-      </main>
-    </>
   );
 }

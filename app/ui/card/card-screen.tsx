@@ -1,10 +1,8 @@
 "use client";
 import Link from "next/link";
-import { useMemo } from "react";
 import { jobCard } from "../../../lib/case/job-card.ts";
-import { useAnswer } from "../../engine/use-answer.ts";
 import { CaseOfAddress, type Opened } from "../case/opened-case.tsx";
-import { situationOf } from "../case/situation-of.ts";
+import { useRanking } from "../case/use-ranking.ts";
 import { SiteHead } from "../site-head.tsx";
 import { JobCardSheet } from "./job-card-sheet.tsx";
 
@@ -14,9 +12,7 @@ export function CardScreen() {
 }
 
 function CardOfCase({ knowledge, release, open: { state } }: Opened) {
-  const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
-  const ranking = useAnswer("weigh", situation, JSON.stringify(situation));
-  const ranked = ranking.value;
+  const { ranked, failed } = useRanking(knowledge, state);
   const card =
     ranked === undefined
       ? undefined
@@ -42,12 +38,12 @@ function CardOfCase({ knowledge, release, open: { state } }: Opened) {
             Print
           </button>
         </div>
-        {ranking.failed !== undefined && (
+        {failed !== undefined && (
           <p className="trouble" role="alert">
-            The card could not be worked out: {ranking.failed}
+            The card could not be worked out: {failed}
           </p>
         )}
-        {card === undefined && ranking.failed === undefined && <p role="status">Setting the card ...</p>}
+        {card === undefined && failed === undefined && <p role="status">Setting the card ...</p>}
         {card !== undefined && <JobCardSheet card={card} knowledge={knowledge} />}
       </main>
     </>

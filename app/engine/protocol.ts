@@ -1,11 +1,11 @@
 import type { CarInput } from "../../lib/car/car.ts";
 import type { Usage } from "../../lib/car/usage.ts";
+import type { Situation } from "../../lib/case/situation.ts";
 import type {
   Answer,
   Batch,
   CostOverrides,
   Decision,
-  FittedPart,
   ProposedCheck,
   ProposeOptions,
   Steadiness,
@@ -18,14 +18,7 @@ import type {
 } from "../../lib/engine/index.ts";
 import type { Found as FoundRecord, Proposal, SideWords, Traffic } from "../../lib/words/index.ts";
 
-/** What a case gives the engine. */
-export interface Situation {
-  readonly car: CarInput;
-  readonly contexts: readonly string[];
-  /** Parts whose age is known. */
-  readonly fitted: readonly FittedPart[];
-  readonly answers: readonly Answer[];
-}
+export type { Situation };
 
 /** A suspect as the screens show it. */
 export interface Leader {

@@ -10,10 +10,9 @@ import {
   type Weighing,
   weighing,
 } from "../../lib/engine/index.ts";
+import { answerOfCase, type Situation } from "../../lib/case/situation.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { knowledgeOf } from "../knowledge/knowledge-of.ts";
-import { answerOfCase } from "./answer-of-case.ts";
-import type { Situation } from "./protocol.ts";
 
 /** Weighings kept: that of the case, and those of the answers that may come next. */
 const MOST_KEPT = 16;

@@ -1,9 +1,9 @@
 "use client";
 import { useMemo } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
+import { situationOf } from "../../../lib/case/situation.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
-import { situationOf } from "./situation-of.ts";
 
 /** The ranking of a case as it stands; the one before is shown until it is there, its failure is not. */
 export function useRanking(knowledge: Knowledge, state: CaseState) {

@@ -2,10 +2,10 @@
 import Link from "next/link";
 import { useMemo } from "react";
 import { presentContexts } from "../../../lib/case/present-contexts.ts";
+import { partsFitted } from "../../../lib/case/situation.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
 import { shownDistance } from "../../text/amounts.ts";
 import { CaseOfAddress, type Opened } from "../case/opened-case.tsx";
-import { partsFitted } from "../case/situation-of.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { FittedForm } from "./fitted-form.tsx";

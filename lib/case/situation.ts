@@ -1,10 +1,17 @@
-import type { CaseState } from "../../../lib/case/case-state.ts";
-import { findingAnswers, presentContexts } from "../../../lib/case/present-contexts.ts";
-import { readCar } from "../../../lib/car/car.ts";
-import { type FittedPart, fittedThatHold } from "../../../lib/engine/index.ts";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import { answerOfCase } from "../../engine/answer-of-case.ts";
-import type { Situation } from "../../engine/protocol.ts";
+import { type CarInput, readCar } from "../car/car.ts";
+import { type Answer, type FittedPart, fittedThatHold } from "../engine/index.ts";
+import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import type { CaseState } from "./case-state.ts";
+import { findingAnswers, presentContexts } from "./present-contexts.ts";
+
+/** What a case gives the engine. */
+export interface Situation {
+  readonly car: CarInput;
+  readonly contexts: readonly string[];
+  /** Parts whose age is known. */
+  readonly fitted: readonly FittedPart[];
+  readonly answers: readonly Answer[];
+}
 
 /** What the engine is told of a case: nothing but the car, what happened to it and the answers. */
 export function situationOf(knowledge: Knowledge, state: CaseState): Situation {
@@ -13,6 +20,20 @@ export function situationOf(knowledge: Knowledge, state: CaseState): Situation {
     contexts: presentContexts(knowledge, state),
     fitted: partsFitted(knowledge, state).hold,
     answers: findingAnswers(knowledge, state).map(answerOfCase),
+  };
+}
+
+/**
+ * What the engine is told of an answer, and nothing else, with its fields always in one order: who works something out ahead
+ * finds it again by it.
+ */
+export function answerOfCase({ finding, state, level, value, by }: Answer): Answer {
+  return {
+    finding,
+    state,
+    ...(level !== undefined && { level }),
+    ...(value !== undefined && { value }),
+    by,
   };
 }
 
@@ -33,7 +54,7 @@ function carThatHolds(knowledge: Knowledge, { car }: CaseState): ReturnType<type
   try {
     return readCar(knowledge, car).car;
   } catch {
-    // The ranking says what is wrong with the car.
+    // Weighing says what is wrong with the car.
     return new Map();
   }
 }

@@ -18,7 +18,12 @@ export { parseTyreSize, type TyreSize, tyreGeometry, writeTyreSize } from "./car
 export {
   type Answer,
   type AnswerProblem,
+  askNext,
+  type AskNextOptions,
   findingName,
+  type LayAnswer,
+  type LayChoice,
+  type LayQuestion,
   mindChangers,
   type MindChanger,
   misfit,

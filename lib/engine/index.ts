@@ -3,6 +3,8 @@ export { type Course, drawCourse } from "./advice/course.ts";
 export { type Danger, type DriveAdvice, driveAdvice } from "./advice/drive-advice.ts";
 export { type PartReady, partsReady } from "./advice/parts-ready.ts";
 export type { Answer, AnswerProblem, AnswerState } from "./answers.ts";
+export { askNext } from "./ask-next.ts";
+export type { AskNextOptions, LayAnswer, LayChoice, LayQuestion } from "./ask-next.ts";
 export { proposeBatch } from "./batch.ts";
 export type { Batch, BatchedCheck, BatchOptions } from "./batch.ts";
 export { placedChecks } from "./check-places.ts";

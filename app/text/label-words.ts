@@ -6,6 +6,7 @@ import {
   nameOfFinding,
   nameOfPart,
   nameOfPlace,
+  nameOfRepair,
   nameOfSetUp,
   nameOfSuspect,
 } from "./names.ts";
@@ -29,6 +30,8 @@ function partWords(knowledge: Knowledge, part: LabelPart): string {
       return nameOfSuspect(knowledge, part.id);
     case "part":
       return nameOfPart(knowledge, part.id);
+    case "repair":
+      return nameOfRepair(knowledge, part.id);
     case "place":
       return nameOfPlace(knowledge, part.id);
     case "set-up":

@@ -1,5 +1,5 @@
 import { findingName } from "../../lib/engine/finding-id.ts";
-import { suspectName } from "../../lib/engine/names.ts";
+import { repairName, suspectName } from "../../lib/engine/names.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 
 /** Name of a finding; the id itself when the knowledge does not hold it (a case weighed with another release). */
@@ -49,12 +49,7 @@ export function nameOfPart(knowledge: Knowledge, id: string): string {
 
 /** "front left lower ball joint" from a repair's id. */
 export function nameOfRepair(knowledge: Knowledge, id: string): string {
-  const [part = "", place] = id.split("@");
-  const record = knowledge.parts.find((p) => p.id === part);
-  const name = record?.name ?? part;
-  return place === undefined || (record?.places.length ?? 2) < 2
-    ? name
-    : `${nameOfPlace(knowledge, place)} ${name}`;
+  return repairName(knowledge, id);
 }
 
 export function nameOfSetUp(knowledge: Knowledge, id: string): string {

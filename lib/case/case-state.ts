@@ -57,5 +57,10 @@ export interface CaseState {
   >;
   readonly notes: readonly string[];
   readonly verdict?: Pick<EntryOf<"verdict">, "suspects" | "proof" | "note" | "at" | "by">;
+  /** What was advised before the car was seen, as last decided. */
+  readonly advised?: Pick<
+    EntryOf<"advised">,
+    "level" | "said" | "p50" | "p90" | "parts" | "note" | "at" | "by"
+  >;
   readonly timeline: readonly TimelineItem[];
 }

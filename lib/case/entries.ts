@@ -17,6 +17,7 @@ export const KnowledgeId = z
 
 const Short = z.string().max(200);
 const Long = z.string().min(1).max(4000);
+const Minutes = z.number().min(0).max(100_000);
 
 /**
  * Moment in ISO 8601, UTC, to the millisecond: 2026-03-01T09:30:00.000Z.
@@ -152,6 +153,25 @@ export const Verdict = z.looseObject({
   note: Long.exactOptional(),
 });
 
+/**
+ * What the customer was advised before anybody had seen the car, as a person decided it.
+ *
+ * Levels are those of the knowledge's advice; minutes are of the whole visit: half of such visits take `p50` at most, nine
+ * of ten `p90`.
+ */
+export const Advised = z.looseObject({
+  ...head,
+  kind: z.literal("advised"),
+  level: KnowledgeId,
+  /** What was said about driving. */
+  said: Long,
+  p50: Minutes.exactOptional(),
+  p90: Minutes.exactOptional(),
+  /** Parts to have ready, each `part@place`. */
+  parts: z.array(KnowledgeId).max(50).readonly(),
+  note: Long.exactOptional(),
+});
+
 export const Reopened = z.looseObject({ ...head, kind: z.literal("reopened") });
 
 /** Takes back the effect of another entry; may itself be retracted. */
@@ -171,6 +191,7 @@ const KNOWN = [
   Turning,
   Note,
   Verdict,
+  Advised,
   Reopened,
   Retracted,
 ] as const;

@@ -4,7 +4,10 @@ import { type Entry, type EntryOf, isKnownEntry, type KnownEntry } from "./entri
 export type LabelPart =
   | { readonly is: "words"; readonly text: string }
   | { readonly is: "quote"; readonly text: string }
-  | { readonly is: "finding" | "check" | "suspect" | "set-up" | "part" | "place"; readonly id: string };
+  | {
+      readonly is: "finding" | "check" | "suspect" | "set-up" | "part" | "place" | "repair";
+      readonly id: string;
+    };
 
 const words = (text: string): LabelPart => ({ is: "words", text });
 const quote = (text: string): LabelPart => ({ is: "quote", text });
@@ -40,6 +43,18 @@ function turningLabel({ tyre, circumferenceMm, finalDrive, measured }: EntryOf<"
   ];
 }
 
+function advisedLabel({ said, p50, p90, parts, note }: EntryOf<"advised">): LabelPart[] {
+  return [
+    words("Advised"),
+    quote(said),
+    ...(p50 === undefined ? [] : [words(`half of the visits within ${Math.round(p50)} min`)]),
+    ...(p90 === undefined ? [] : [words(`nine of ten within ${Math.round(p90)} min`)]),
+    ...(parts.length === 0 ? [] : [words("parts to have ready")]),
+    ...parts.map((id): LabelPart => ({ is: "repair", id })),
+    ...(note === undefined ? [] : [quote(note)]),
+  ];
+}
+
 type Labels = { readonly [K in KnownEntry["kind"]]: (entry: EntryOf<K>) => LabelPart[] };
 
 const LABELS: Labels = {
@@ -56,6 +71,7 @@ const LABELS: Labels = {
   turning: turningLabel,
   note: (entry) => [words("Note"), quote(entry.text)],
   verdict: (entry) => [words("Verdict"), ...entry.suspects.map((id): LabelPart => ({ is: "suspect", id }))],
+  advised: advisedLabel,
   reopened: () => [words("Case reopened")],
   retracted: () => [words("Taken back")],
 };

@@ -12,6 +12,7 @@ interface Draft {
   setUp?: string;
   verdict?: CaseState["verdict"];
   turning?: CaseState["turning"];
+  advised?: CaseState["advised"];
   readonly fitted: CaseState["fitted"][number][];
   readonly text: string[];
   readonly notes: string[];
@@ -103,6 +104,18 @@ const STEPS: Steps = {
   verdict: (draft, { suspects, proof, note, at, by }) => {
     draft.verdict = { suspects, proof, at, by, ...(note !== undefined && { note }) };
   },
+  advised: (draft, { level, said, p50, p90, parts, note, at, by }) => {
+    draft.advised = {
+      level,
+      said,
+      parts,
+      at,
+      by,
+      ...(p50 !== undefined && { p50 }),
+      ...(p90 !== undefined && { p90 }),
+      ...(note !== undefined && { note }),
+    };
+  },
   reopened: (draft) => {
     delete draft.verdict;
   },
@@ -179,6 +192,7 @@ function finish(draft: Draft, caseId: string, timeline: TimelineItem[]): CaseSta
     ...(draft.turning !== undefined && { turning: draft.turning }),
     notes: draft.notes,
     ...(draft.verdict !== undefined && { verdict: draft.verdict }),
+    ...(draft.advised !== undefined && { advised: draft.advised }),
     timeline,
   };
 }

@@ -14,6 +14,7 @@ export { foldCase } from "./fold.ts";
 export { importCase } from "./import.ts";
 export { jobCard, type WeighedForCard } from "./job-card.ts";
 export type {
+  CardAdvice,
   CardFinding,
   CardPaired,
   CardSeverity,

@@ -47,6 +47,19 @@ export interface CardSuspect {
   readonly present: number;
 }
 
+/** What the customer was advised before the car was seen. */
+export interface CardAdvice {
+  readonly level: string;
+  readonly said: string;
+  /** Minutes within which half and nine of ten of such visits end. */
+  readonly p50?: number;
+  readonly p90?: number;
+  readonly parts: readonly string[];
+  readonly note?: string;
+  readonly by: string;
+  readonly at: string;
+}
+
 /** The printable record of a case: plain data, in words that a screen or a printer sets as they are. */
 export interface JobCard {
   readonly caseId: string;
@@ -59,6 +72,7 @@ export interface JobCard {
   /** What was complained of: in the customer's words, and the complaints read from them with their features. */
   readonly complaint: { readonly words: readonly string[]; readonly told: readonly CardFinding[] };
   readonly contexts: readonly string[];
+  readonly advised?: CardAdvice;
   readonly found: readonly CardFinding[];
   readonly verdict?: {
     readonly suspects: readonly { readonly suspect: string; readonly name: string }[];

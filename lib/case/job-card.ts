@@ -1,4 +1,5 @@
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
+import { cardAdvice } from "./card-advice.ts";
 import { cardFinding, findingIfKnown } from "./card-findings.ts";
 import { explains, type KnownSuspect, proves, suspectIfKnown } from "./card-suspect.ts";
 import { cardSeverity, cardWork } from "./card-work.ts";
@@ -57,6 +58,7 @@ export function jobCard(
     ...(state.invented && { inventedNotice: INVENTED_NOTICE }),
     complaint: { words: state.text, told: kinds.told.map(toFinding) },
     contexts: kinds.contexts.map((answer) => toFinding(answer).name),
+    ...(state.advised !== undefined && { advised: cardAdvice(knowledge, state.advised) }),
     found: kinds.observed.map(toFinding),
     ...verdictOf(knowledge, state, suspects),
     work,

@@ -28,7 +28,7 @@ export { forbiddenCheck } from "./forbidden.ts";
 export type { Forbidden } from "./forbidden.ts";
 export { groundCar } from "./ground.ts";
 export type { Grounded } from "./ground.ts";
-export { placeName, rowName, suspectName } from "./names.ts";
+export { placeName, repairName, rowName, suspectName } from "./names.ts";
 export { previewResults } from "./preview.ts";
 export type { PreviewedResult } from "./preview.ts";
 export { fittedThatHold } from "./part-ages.ts";

@@ -42,6 +42,14 @@ export function rowName(knowledge: Knowledge, row: RankingRow): string {
   return nameAt(knowledge, row, row.place);
 }
 
+/** The name of a part at its place, from `part@place`: "front left lower ball joint"; the id itself for an unknown part. */
+export function repairName(knowledge: Knowledge, id: string): string {
+  const [part = "", place] = id.split("@");
+  const record = namesOf(knowledge).parts.get(part);
+  if (record === undefined) return id;
+  return place === undefined ? record.name : placedName(record, placeName(knowledge, place));
+}
+
 function nameAt(
   knowledge: Knowledge,
   { fault: faultId, part: partId }: { readonly fault: string; readonly part: string },
@@ -58,11 +66,13 @@ function nameAt(
 function newName(names: Names, faultId: string, partId: string, place: string): string {
   const fault = names.faults.get(faultId) ?? faultId;
   const part = names.parts.get(partId);
-  const name = part?.name ?? partId;
-  const only = (part?.places.length ?? 0) <= 1;
-  if (only) return `${name}: ${fault}`;
+  return `${part === undefined ? partId : placedName(part, place)}: ${fault}`;
+}
+
+function placedName({ name, places }: CompiledPart, place: string): string {
+  if (places.length <= 1) return name;
   // "front left" and "front coil spring" say "front" once.
   const axle = place.split(" ")[0] ?? "";
   const bare = name.startsWith(`${axle} `) ? name.slice(axle.length + 1) : name;
-  return `${place} ${bare}: ${fault}`;
+  return `${place} ${bare}`;
 }

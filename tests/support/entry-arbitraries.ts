@@ -43,6 +43,13 @@ const body: fc.Arbitrary<EntryBody> = fc.oneof(
     suspects: fc.constant(["joint-worn@front-left"]),
     proof: fc.constant(["play-3-9@front-left"]),
   }),
+  fc.record({
+    kind: fc.constant("advised" as const),
+    level: fc.constantFrom("hold", "careful"),
+    said: fc.constant("Leave it standing."),
+    p50: fc.constantFrom(60, 90),
+    parts: fc.constantFrom([], ["lower-ball-joint@front-left"]),
+  }),
   fc.constant({ kind: "reopened" as const }),
   fc.record({ kind: fc.constant("note" as const), text: fc.constantFrom("n1", "n2") }),
   fc.record({ kind: fc.constant("retracted" as const), entry: fc.constantFrom(...IDS) }),

@@ -141,6 +141,34 @@ describe("the state of a case", () => {
     expect(foldCase(entries(open, verdict, { id: "w", kind: "reopened" })).verdict).toBeUndefined();
   });
 
+  it("keeps the advice that was decided last, and the one before when that is taken back", () => {
+    const advised = (id: string, level: string): Body<KnownEntry> => ({
+      id,
+      kind: "advised",
+      level,
+      said: `Words of ${level}.`,
+      p50: 60,
+      p90: 140,
+      parts: ["lower-ball-joint@front-left"],
+    });
+    const both = [open, advised("a", "careful"), { ...advised("b", "hold"), note: "Asked twice." }];
+    expect(foldCase(entries(...both)).advised).toEqual({
+      level: "hold",
+      said: "Words of hold.",
+      p50: 60,
+      p90: 140,
+      parts: ["lower-ball-joint@front-left"],
+      note: "Asked twice.",
+      at: "2026-01-01T00:00:02.000Z",
+      by: "ana",
+    });
+    const undone = foldCase(entries(...both, { id: "r", kind: "retracted", entry: "b" }));
+    expect(undone.advised?.level).toBe("careful");
+    // Advice before the car was seen is no verdict, and opens none again.
+    expect(undone.verdict).toBeUndefined();
+    expect(foldCase(entries(open)).advised).toBeUndefined();
+  });
+
   it("leaves entries of another case without effect", () => {
     const stray = { ...entries(yes("a", 9))[0]!, caseId: "c2" };
     const state = foldCase([...entries(open), stray]);

@@ -209,6 +209,27 @@ describe("what stays open on the job card", () => {
     expect(open).toContain("Chance that the cause lies outside this knowledge: 23 in 100.");
   });
 
+  it("says what was advised before the car was seen, parts by name, an unknown level by its id", () => {
+    const advised: Body<KnownEntry> = {
+      kind: "advised",
+      level: "hold",
+      said: "Leave it standing.",
+      p50: 75,
+      parts: ["joint@front-left", "gone@front"],
+      note: "By telephone.",
+    };
+    expect(cardOf(opened, advised).advised).toEqual({
+      level: "hold",
+      said: "Leave it standing.",
+      p50: 75,
+      parts: ["front left lower ball joint", "gone@front"],
+      note: "By telephone.",
+      by: "ana",
+      at: "2026-01-01T09:01:00.000Z",
+    });
+    expect(cardOf(opened).advised).toBeUndefined();
+  });
+
   it("keeps ids that this release does not hold, and says so", () => {
     const card = cardOf({ ...opened, knowledgeVersion: "0.8.0" }, answer("gone@front-left", "present"), {
       kind: "verdict",

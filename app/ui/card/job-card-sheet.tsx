@@ -1,11 +1,10 @@
-import type { ReactNode } from "react";
 import type { CardWork, JobCard } from "../../../lib/case/job-card-types.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
 import { dayWords, momentWords } from "../../text/moment.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
-import { saidLines } from "../../text/said-lines.ts";
+import { AdviceOf, Pair, Part, ToldOf } from "./card-pieces.tsx";
 import { checkedLines, foundWords } from "./checked-lines.ts";
 
 /** The job card as it is printed: one or two pages. */
@@ -43,6 +42,11 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
         <ToldOf card={card} knowledge={knowledge} />
         {card.contexts.length > 0 && <p>Lately: {card.contexts.join("; ")}.</p>}
       </Part>
+      {card.advised !== undefined && (
+        <Part title="Advice before it was seen">
+          <AdviceOf advice={card.advised} />
+        </Part>
+      )}
       <Part title="Verdict">
         <VerdictOf card={card} knowledge={knowledge} />
       </Part>
@@ -125,39 +129,6 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
         </p>
       </footer>
     </article>
-  );
-}
-
-function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
-  return (
-    <section className="job-part">
-      <h2>{capital(title)}</h2>
-      <div>{children}</div>
-    </section>
-  );
-}
-
-function Pair({ name, value }: { readonly name: string; readonly value: string | undefined }) {
-  return (
-    <div>
-      <dt>{name}</dt>
-      <dd>{value === undefined || value === "" ? "-" : value}</dd>
-    </div>
-  );
-}
-
-function ToldOf({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
-  const words = (is: "present" | "absent") =>
-    saidLines(knowledge, card.complaint.told, is)
-      .map(({ of, names }) => [of, names.join(", ")].filter((w) => w !== "").join(": "))
-      .join("; ");
-  const yes = words("present");
-  const no = words("absent");
-  return (
-    <>
-      {yes !== "" && <p>Yes: {yes}.</p>}
-      {no !== "" && <p>No: {no}.</p>}
-    </>
   );
 }
 

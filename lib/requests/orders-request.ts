@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { readCar } from "../car/car.ts";
+import { foldedOrders } from "../car/folded-orders.ts";
 import { matchOrders, type VibrationOrder, vibrationOrders } from "../car/orders.ts";
 import { shaftRates } from "../car/shaft-rates.ts";
 import { parseTyreSize, tyreGeometry, writeTyreSize } from "../car/tyre-size.ts";
@@ -17,6 +18,8 @@ const Measured = z.strictObject({
   hz: Positive,
   /** How finely the frequency was read. */
   resolutionHz: z.number().min(0).nullish(),
+  /** How many times a second the sensor was read: what is faster than half of it is named under `folded`. */
+  sampleHz: Positive.nullish(),
   /** Left out: as in the request. */
   speedKmh: Positive.nullish(),
   speedMph: Positive.nullish(),
@@ -67,6 +70,8 @@ export const OrdersAnswer = z.strictObject({
       hz: z.number(),
       speedKmh: z.number(),
       matches: z.array(OrderRow.extend({ offPercent: z.number() })),
+      /** Orders too fast for the sensor, which would show at this frequency. */
+      folded: z.array(OrderRow.extend({ showsAtHz: z.number() })).optional(),
     }),
   ),
   /** Orders that fit every measured frequency. */
@@ -109,7 +114,11 @@ export function answerOrdersRequest(knowledge: Knowledge, input: unknown): Order
       tolerance: request.tolerance ?? undefined,
       resolutionHz: m.resolutionHz ?? undefined,
     });
-    return { hz: m.hz, speedKmh: own ?? speedKmh, matches };
+    const { sampleHz } = m;
+    const folded = given(sampleHz)
+      ? foldedOrders(at.orders, m.hz, sampleHz, m.resolutionHz ?? undefined)
+      : undefined;
+    return { hz: m.hz, speedKmh: own ?? speedKmh, matches, folded };
   });
   const [first, ...others] = measured;
   const fits = (first?.matches ?? []).filter((match) =>
@@ -125,9 +134,12 @@ export function answerOrdersRequest(knowledge: Knowledge, input: unknown): Order
     speedKmh,
     rates,
     orders: orders.map((order) => row(knowledge, order)),
-    measured: measured.map(({ matches, ...at }) => ({
+    measured: measured.map(({ matches, folded, ...at }) => ({
       ...at,
       matches: matches.map((match) => ({ ...row(knowledge, match), offPercent: 100 * match.off })),
+      ...(folded !== undefined && {
+        folded: folded.map((order) => ({ ...row(knowledge, order), showsAtHz: order.showsAtHz })),
+      }),
     })),
     fits: fits.map(({ shaft, order, observation }) => ({
       shaft,

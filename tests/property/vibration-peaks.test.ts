@@ -12,12 +12,17 @@ interface Tone {
   readonly amplitude: number;
 }
 
-function recorded(tones: readonly Tone[], noise: number, seed: number, seconds = 20): number[][] {
+function recorded(
+  tones: readonly Tone[],
+  noise: number,
+  seed: number,
+  { seconds = 20, rate = 60, jitter = 0.4 } = {},
+): number[][] {
   const uniform = seededUniform(seed);
   const rows: number[][] = [];
-  for (let k = 0; k < seconds * 60; k++) {
+  for (let k = 0; k < seconds * rate; k++) {
     if (uniform() < 0.02) continue;
-    const t = (k + 0.4 * (uniform() - 0.5)) / 60;
+    const t = (k + jitter * (uniform() - 0.5)) / rate;
     const along = (share: number, still: number): number =>
       tones.reduce(
         (sum, { hz, amplitude }) => sum + share * amplitude * Math.sin(2 * Math.PI * hz * t + hz),
@@ -56,7 +61,7 @@ test("two vibrations, one four times as strong, are both found", () => {
 
 test("noise alone gives a peak in fewer than one recording of a hundred", () => {
   const found = Array.from({ length: 100 }, (_, seed) =>
-    vibrationPeaks(readRecording(recorded([], 0.5, seed, 10))),
+    vibrationPeaks(readRecording(recorded([], 0.5, seed, { seconds: 10 }))),
   ).filter(({ peaks }) => peaks.length > 0).length;
   expect(found).toBeLessThanOrEqual(1);
 });
@@ -79,3 +84,23 @@ test.each([
 ])("a recording that cannot be read says which sample and why", (rows, message) => {
   expect(() => readRecording(rows)).toThrow(message);
 });
+
+test.each([50, 60, 100, 200])(
+  "at %i readings a second, each off its time, a vibration is found within 0.3 Hz",
+  (rate) => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 4, max: 24, noNaN: true }),
+        fc.double({ min: 0, max: 0.9, noNaN: true }),
+        fc.integer({ min: 0, max: 2 ** 31 }),
+        (hz, jitter, seed) => {
+          const rows = recorded([{ hz, amplitude: 0.5 }], 0.5, seed, { seconds: 10, rate, jitter });
+          const { peaks, highestHz } = vibrationPeaks(readRecording(rows));
+          expect(Math.abs((peaks[0]?.hz ?? 0) - hz)).toBeLessThan(0.3);
+          expect(Math.abs(highestHz - rate / 2)).toBeLessThan(0.1 * rate);
+        },
+      ),
+      { numRuns: 8, seed: 20261128 },
+    );
+  },
+);

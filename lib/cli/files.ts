@@ -4,7 +4,7 @@ import { CornerwiseError } from "../errors.ts";
 import type { Release } from "../knowledge/release.ts";
 
 /** Folders of the knowledge that hold no authored records. */
-const NOT_RECORDS = new Set(["releases", "json-schema", "measured"]);
+const NOT_RECORDS = new Set(["releases", "json-schema", "measured", "exercises"]);
 
 /** Name of the frozen knowledge in a release's folder. */
 export const RELEASE_FILE = "compiled.json";

@@ -4,6 +4,7 @@ import { backupCommand } from "./commands/backup.ts";
 import { checksCommand, findingsCommand, partsCommand } from "./commands/catalogue.ts";
 import { diffCommand } from "./commands/diff.ts";
 import { doubtCommand } from "./commands/doubt.ts";
+import { exerciseCommand } from "./commands/exercise.ts";
 import { freezeCommand } from "./commands/freeze.ts";
 import { lintCommand } from "./commands/lint.ts";
 import { movedCommand } from "./commands/moved.ts";
@@ -24,6 +25,7 @@ export const COMMANDS: readonly Command[] = [
   ordersCommand,
   playCommand,
   wearCommand,
+  exerciseCommand,
   findingsCommand,
   partsCommand,
   checksCommand,

@@ -3,7 +3,7 @@ import { type KnowledgeProblem, throwProblems } from "./problems.ts";
 import { type Authored, RECORD_FOLDERS, SINGLE_FILES } from "./schema/authored.ts";
 
 /** What else may lie in the knowledge folder: read by others, not records. */
-const BESIDE = /^(lint-exceptions\.json|(releases|json-schema|measured)\/.+|[^/]+\.md)$/;
+const BESIDE = /^(lint-exceptions\.json|(releases|json-schema|measured|exercises)\/.+|[^/]+\.md)$/;
 
 /**
  * Read the authored knowledge from its files: parse, check the form of each record, check that id and file name agree.

@@ -3,9 +3,11 @@ import { drawCar } from "../engine/simulate/index.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import { type Difficulty, difficultyOf } from "./difficulty.ts";
+import { statedOf } from "./draw-said.ts";
 import { Exercise, EXERCISE_FORM, EXERCISE_FORMAT } from "./exercise.ts";
-import { readyExercise } from "./exercise-car.ts";
+import { readyExercise, withTrust } from "./exercise-car.ts";
 import { likelyRepairs } from "./likely-repairs.ts";
+import { saidWords } from "./said-words.ts";
 
 /** What an instructor asks for. */
 export interface DrawWish {
@@ -16,6 +18,10 @@ export interface DrawWish {
   /** Complaint that the exercise is about; any when left out. */
   readonly complaint?: string | undefined;
   readonly level: Difficulty["level"];
+  /** What happened to the car lately; nothing when left out. */
+  readonly lately?: readonly string[] | undefined;
+  /** What the trainee has to work with, and how far the customer is to be trusted; everything is there when left out. */
+  readonly terms?: Partial<Exercise["terms"]> | undefined;
   /** Findings that the customer tells of the complaint; 4 when left out. */
   readonly told?: number | undefined;
 }
@@ -37,11 +43,14 @@ export function drawExercise(
   wish: DrawWish,
   uniform: () => number,
 ): { readonly exercise: Exercise; readonly difficulty: Difficulty } {
-  const grounded = groundCar(knowledge, wish.car);
+  const { lately = [], terms = {} } = wish;
+  const grounded = groundCar(knowledge, wish.car, lately);
+  const trust = withTrust(knowledge, terms);
+  const world = trust === knowledge ? grounded : groundCar(trust, wish.car, lately);
   let nearest: { exercise: Exercise; difficulty: Difficulty } | undefined;
   let played = 0;
   for (let k = 0; k < MOST_CARS && played < MOST_PLAYED; k++) {
-    const car = drawCar(grounded, uniform, { complaint: wish.complaint, told: wish.told ?? 4 });
+    const car = drawCar(world, uniform, { complaint: wish.complaint, told: wish.told ?? 4 });
     const causes = new Set(car.fired.map((f) => f.suspect));
     // A cause outside the knowledge cannot be named, so it is no exercise.
     if (causes.size === 0 || car.leaked || causes.size > 2) continue;
@@ -49,6 +58,7 @@ export function drawExercise(
     const repairs = likelyRepairs(weighing(grounded, car.told));
     const rank = 1 + repairs.findIndex(({ repair }) => behind.has(repair));
     if (!mayBe(wish.level, rank)) continue;
+    const said = statedOf(car.told);
     const exercise = Exercise.parse({
       format: EXERCISE_FORMAT,
       form: EXERCISE_FORM,
@@ -56,7 +66,10 @@ export function drawExercise(
       name: wish.name,
       release: wish.release,
       car: wish.car,
-      said: car.told.map(({ finding, state }) => ({ finding, state })),
+      lately,
+      text: saidWords(knowledge, said),
+      said,
+      terms,
       hidden: {
         seed: car.seed,
         faults: grounded.suspects

@@ -35,7 +35,7 @@ export interface ReadyExercise {
  */
 export function readyExercise(knowledge: Knowledge, exercise: Exercise): ReadyExercise {
   const grounded = groundCar(knowledge, exercise.car, exercise.lately);
-  const trust = withTrust(knowledge, exercise);
+  const trust = withTrust(knowledge, exercise.terms);
   const world = trust === knowledge ? grounded : groundCar(trust, exercise.car, exercise.lately);
   for (const { finding } of [...exercise.said, ...exercise.hidden.results]) findingName(knowledge, finding);
   const complaint = knowledge.complaints.find((c) =>
@@ -90,6 +90,7 @@ export function readyExercise(knowledge: Knowledge, exercise: Exercise): ReadyEx
       leaked: false,
       heard: fired[0],
       told: toldAnswers(exercise),
+      set: new Map(exercise.hidden.results.map(({ finding, ...found }) => [finding, found])),
     },
     causes,
     innocent,
@@ -112,19 +113,13 @@ export function toldAnswers(exercise: Pick<Exercise, "said">): Answer[] {
  * The instructor's own results go before those of the model.
  * Errors: `unknown-id` for a check that cannot be made on this car.
  */
-export function exerciseResult({ exercise, car }: ReadyExercise, id: string): Answer[] {
-  const found = id.startsWith("ask:")
-    ? [questionResult(car, id.slice(4))]
-    : checkResult(
-        car,
-        placedCheck(car.world, id).nodes.map((n) => ({ finding: n.id, levels: n.observation.levels })),
-      );
-  return found.map((answer) => {
-    const wanted = exercise.hidden.results.find((r) => r.finding === answer.finding);
-    if (wanted === undefined) return answer;
-    const { state, level } = wanted;
-    return { finding: answer.finding, state, by: answer.by, ...(level === undefined ? {} : { level }) };
-  });
+export function exerciseResult({ car }: ReadyExercise, id: string): Answer[] {
+  if (id.startsWith("ask:")) return [questionResult(car, id.slice(4))];
+  const { nodes } = placedCheck(car.world, id);
+  return checkResult(
+    car,
+    nodes.map((n) => ({ finding: n.id, levels: n.observation.levels })),
+  );
 }
 
 /** A check at a place of this car, by its id. */
@@ -135,7 +130,10 @@ export function placedCheck(grounded: Grounded, id: string): PlacedCheck {
 }
 
 /** The knowledge with the owner as unreliable as the exercise wants. */
-function withTrust(knowledge: Knowledge, { terms }: Exercise): Knowledge {
-  if (terms.unreliable === undefined) return knowledge;
-  return { ...knowledge, reports: { ...knowledge.reports, features: 1 - terms.unreliable } };
+export function withTrust(
+  knowledge: Knowledge,
+  { unreliable }: Pick<Exercise["terms"], "unreliable">,
+): Knowledge {
+  if (unreliable === undefined) return knowledge;
+  return { ...knowledge, reports: { ...knowledge.reports, features: 1 - unreliable } };
 }

@@ -7,6 +7,8 @@ import { Id } from "../knowledge/schema/common.ts";
 
 /** Says that a JSON file holds an exercise of ours. */
 export const EXERCISE_FORMAT = "cornerwise-exercise";
+/** The same of a file with several. */
+export const COURSE_FORMAT = "cornerwise-course";
 /** Raised when an older reader could no longer read the form rightly. */
 export const EXERCISE_FORM = 1;
 
@@ -78,7 +80,7 @@ export type Exercise = z.infer<typeof Exercise>;
 
 /** Exercises in an order, as one file. */
 export const Course = z.strictObject({
-  format: z.literal("cornerwise-course"),
+  format: z.literal(COURSE_FORMAT),
   form: z.literal(EXERCISE_FORM),
   name: z.string().min(1).max(120),
   about: z.string().max(2000).default(""),
@@ -109,6 +111,30 @@ export function readExercise(text: string): Exercise {
 /** A course from a file; errors as with an exercise. */
 export function readCourse(text: string): Course {
   return parsed(Course, text);
+}
+
+/** Exercises from a file that holds one of them, or a course. */
+export interface ExercisesFile {
+  /** Undefined for a single exercise. */
+  readonly course: Pick<Course, "name" | "about"> | undefined;
+  readonly exercises: readonly Exercise[];
+}
+
+/** Exercises from a file of either kind, by its own word of what it is; errors as with an exercise. */
+export function readExercisesFile(text: string): ExercisesFile {
+  const json = readJson(text, CASE_LIMITS);
+  const format =
+    typeof json === "object" && json !== null ? (json as { format?: unknown }).format : undefined;
+  if (format === COURSE_FORMAT) {
+    const { name, about, exercises } = parsed(Course, text);
+    return { course: { name, about }, exercises };
+  }
+  if (format === EXERCISE_FORMAT) return { course: undefined, exercises: [parsed(Exercise, text)] };
+  throw new CornerwiseError(
+    "bad-request",
+    `format: the file is no exercise and no course; its "format" must be "${EXERCISE_FORMAT}" or "${COURSE_FORMAT}".`,
+    { field: "format" },
+  );
 }
 
 function parsed<S extends z.ZodType>(schema: S, text: string): z.infer<S> {

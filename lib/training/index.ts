@@ -8,7 +8,21 @@ export {
   readyExercise,
   toldAnswers,
 } from "./exercise-car.ts";
-export { Course, Exercise, openPart, type OpenExercise, readCourse, readExercise } from "./exercise.ts";
+export {
+  Course,
+  COURSE_FORMAT,
+  Exercise,
+  EXERCISE_FORM,
+  EXERCISE_FORMAT,
+  type ExercisesFile,
+  openPart,
+  type OpenExercise,
+  readCourse,
+  readExercise,
+  readExercisesFile,
+} from "./exercise.ts";
 export { type ExercisePreview, previewExercise } from "./preview-exercise.ts";
 export { type Replay, type ReplayedCheck, replayAttempt } from "./replay.ts";
 export { type Score, scoreAttempt } from "./score.ts";
+export { drawSaid, type SaidWish } from "./draw-said.ts";
+export { saidWords } from "./said-words.ts";

@@ -39,6 +39,12 @@ const sections = [
     run: "doubtTimes",
   },
   {
+    title: "Drawing an exercise of a wanted topic and difficulty",
+    file: "drawing.bench.ts",
+    run: "drawingExercises",
+    named: true,
+  },
+  {
     title: "Growth: the knowledge at 1, 10 and 100 times its size",
     file: "growth.bench.ts",
     run: "growthWithKnowledge",

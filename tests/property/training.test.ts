@@ -81,6 +81,42 @@ describe("scoring", () => {
     expect(score.brier).toBeUndefined();
   });
 
+  test("so does one who does on any drawn car, whatever is hidden in it", () => {
+    for (const [complaint, level] of [
+      ["shake", "easy"],
+      ["tyre-wear", "middling"],
+    ] as const) {
+      const wish = {
+        id: "drawn",
+        name: "Drawn (invented)",
+        release: knowledge.version,
+        car,
+        complaint,
+        level,
+      };
+      const drawn = readyExercise(knowledge, drawExercise(knowledge, wish, seededUniform(5)).exercise);
+      const score = scoreAttempt(drawn, { steps: perfectSteps(drawn, 5), conclusion: undefined });
+      expect(score.minutes).toBeGreaterThan(0);
+      expect(score.lostMinutes).toBe(0);
+    }
+  });
+
+  test("acknowledging cautions early or late, and when a part is ordered, change no minute", () => {
+    const check = bestByHand.split("@")[0] ?? "";
+    const read: Step = { kind: "cautions-read", check };
+    const ordered: Step = { kind: "ordered", repair: "steering-rack@front" };
+    const plain = scoreAttempt(ready, { steps, conclusion: undefined });
+    fc.assert(
+      fc.property(fc.nat(steps.length), fc.nat(steps.length), (early, late) => {
+        const mixed = steps.toSpliced(early, 0, read).toSpliced(late, 0, ordered);
+        const score = scoreAttempt(ready, { steps: mixed, conclusion: undefined });
+        for (const key of ["minutes", "lostMinutes", "bestMinutes", "afterProof", "unsafe"] as const)
+          expect(score[key]).toEqual(plain[key]);
+      }),
+      { numRuns: 4, seed: 2 },
+    );
+  });
+
   test("any other order loses some, and a check that is repeated loses all its minutes", () => {
     const [first] = steps;
     if (first === undefined) throw new Error("there is a best check");

@@ -5,7 +5,7 @@ import { readKnowledge } from "../../lib/knowledge/read.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 
 const FOLDER = join(import.meta.dirname, "../../knowledge");
-const NOT_AUTHORED = new Set(["releases", "json-schema", "measured"]);
+const NOT_AUTHORED = new Set(["releases", "json-schema", "measured", "exercises"]);
 
 /** Files of the knowledge folder as the reader takes them: path within it, text. */
 export function shippedFiles(): Map<string, string> {

@@ -5,3 +5,4 @@ export { perturbedWorld } from "./perturbed-world.ts";
 export { checkResult, gradeFound, questionResult } from "./results.ts";
 export { firedSuspects } from "./simulated-car.ts";
 export type { FiredShowing, SimulatedCar } from "./simulated-car.ts";
+export { toldFeatures } from "./told-features.ts";

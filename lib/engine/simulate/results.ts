@@ -30,6 +30,8 @@ export function gradeFound(car: SimulatedCar, node: string): number {
 /** Answers of a check that settles these findings. */
 export function checkResult(car: SimulatedCar, settles: readonly Settled[]): Answer[] {
   return settles.map(({ finding, levels }): Answer => {
+    const set = car.set?.get(finding);
+    if (set !== undefined) return { finding, ...set, by: "check" };
     const grade = gradeFound(car, finding);
     if (grade < 0) return { finding, state: "absent", by: "check" };
     const level = levels.length > 1 ? { level: levels[grade] } : {};
@@ -41,6 +43,8 @@ export function checkResult(car: SimulatedCar, settles: readonly Settled[]): Ans
 export function questionResult(car: SimulatedCar, finding: string): Answer {
   const { world, seed } = car;
   const asked = parseFinding(world.knowledge, finding);
+  const set = car.set?.get(finding);
+  if (set !== undefined) return { finding, ...set, by: "report" };
   const said = (present: boolean): Answer => ({
     finding,
     state: present ? "present" : "absent",

@@ -24,6 +24,8 @@ export interface SimulatedCar {
   readonly heard: FiredShowing | undefined;
   /** What the owner tells: the complaint and some of its features. */
   readonly told: readonly Answer[];
+  /** Answers by finding that a person set, whatever the model says. */
+  readonly set?: ReadonlyMap<string, Pick<Answer, "state" | "level">> | undefined;
 }
 
 /** Suspects that fired on the complaint, each once. */

@@ -48,6 +48,8 @@ export const ACCESS = {
   "read-shared": "open",
   "keep-own-account": ACCOUNTS,
   "keep-accounts": { ...OWNER, local: "none" },
+  // Whoever learns has no say in who takes which case.
+  "see-people": { ...ACCOUNTS, local: "all", trainee: "none" },
   "read-cases": CASES,
   "add-entries": CASES,
   // An outsider sees what a link opens: that is for the workshop to decide, not for somebody who learns.

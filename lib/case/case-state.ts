@@ -62,5 +62,7 @@ export interface CaseState {
     EntryOf<"advised">,
     "level" | "said" | "p50" | "p90" | "parts" | "note" | "at" | "by"
   >;
+  /** Who has the case; undefined: nobody. */
+  readonly assigned?: { readonly name: string; readonly account?: string };
   readonly timeline: readonly TimelineItem[];
 }

@@ -172,6 +172,16 @@ export const Advised = z.looseObject({
   note: Long.exactOptional(),
 });
 
+/** Who has the case from here on; without `to`, nobody. */
+export const Assigned = z.looseObject({
+  ...head,
+  kind: z.literal("assigned"),
+  /** Name, as it is to be shown. */
+  to: z.string().min(1).max(80).exactOptional(),
+  /** The account of that name, where there is one. */
+  account: MadeId.exactOptional(),
+});
+
 export const Reopened = z.looseObject({ ...head, kind: z.literal("reopened") });
 
 /** Takes back the effect of another entry; may itself be retracted. */
@@ -192,6 +202,7 @@ const KNOWN = [
   Note,
   Verdict,
   Advised,
+  Assigned,
   Reopened,
   Retracted,
 ] as const;

@@ -72,6 +72,7 @@ const LABELS: Labels = {
   note: (entry) => [words("Note"), quote(entry.text)],
   verdict: (entry) => [words("Verdict"), ...entry.suspects.map((id): LabelPart => ({ is: "suspect", id }))],
   advised: advisedLabel,
+  assigned: ({ to }) => (to === undefined ? [words("Nobody has it now")] : [words(`${to} has it now`)]),
   reopened: () => [words("Case reopened")],
   retracted: () => [words("Taken back")],
 };

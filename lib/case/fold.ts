@@ -13,6 +13,7 @@ interface Draft {
   verdict?: CaseState["verdict"];
   turning?: CaseState["turning"];
   advised?: CaseState["advised"];
+  assigned?: CaseState["assigned"];
   readonly fitted: CaseState["fitted"][number][];
   readonly text: string[];
   readonly notes: string[];
@@ -116,6 +117,10 @@ const STEPS: Steps = {
       ...(note !== undefined && { note }),
     };
   },
+  assigned: (draft, { to, account }) => {
+    if (to === undefined) delete draft.assigned;
+    else draft.assigned = { name: to, ...(account !== undefined && { account }) };
+  },
   reopened: (draft) => {
     delete draft.verdict;
   },
@@ -193,6 +198,7 @@ function finish(draft: Draft, caseId: string, timeline: TimelineItem[]): CaseSta
     notes: draft.notes,
     ...(draft.verdict !== undefined && { verdict: draft.verdict }),
     ...(draft.advised !== undefined && { advised: draft.advised }),
+    ...(draft.assigned !== undefined && { assigned: draft.assigned }),
     timeline,
   };
 }

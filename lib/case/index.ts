@@ -8,6 +8,7 @@ export {
   type KnownEntry,
   type UnknownEntry,
 } from "./entries.ts";
+export { caseUrgency, type Urgency, urgencyRank } from "./case-urgency.ts";
 export { entryLabel, type LabelPart } from "./entry-label.ts";
 export { exportCase } from "./export.ts";
 export { foldCase } from "./fold.ts";
@@ -26,5 +27,6 @@ export { type ComparedCase, compareCases, MOVED_BY, whatMoved } from "./moved-ca
 export { mergeEntries } from "./merge.ts";
 export { parseEntry } from "./parse-entry.ts";
 export { findingAnswers, presentContexts } from "./present-contexts.ts";
+export { type Situation, situationOf } from "./situation.ts";
 export { entriesToUndo, entryToUndo, retractionToRedo } from "./undo.ts";
 export { type PlayedCase, type PlayedLine, playWorkedCase, type WorkedCaseInput } from "./worked-case.ts";

@@ -5,6 +5,7 @@ import { createServer } from "node:http";
 import { dirname } from "node:path";
 import { fileURLToPath } from "node:url";
 import { boundTo } from "./bound-to.mjs";
+import { startReckoning } from "./reckon-process.mjs";
 import { whereFrom } from "./where-from.mjs";
 
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
@@ -45,9 +46,11 @@ server.on("error", (error) => {
   process.exit(1);
 });
 server.listen(port, host);
+const stopReckoning = startReckoning(ROOT);
 
 for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) {
   process.once(signal, () => {
+    stopReckoning();
     server.close(() => process.exit(0));
     // Whoever follows a case would hold the server for ever.
     setTimeout(() => server.closeAllConnections(), LAST_ANSWERS).unref();

@@ -1,7 +1,7 @@
 import type { Transaction } from "kysely";
 import { CASE_LIMITS } from "../case/case-file.ts";
 import type { Entry } from "../case/entries.ts";
-import { caseColumns, HEAD_KINDS } from "./case-columns.ts";
+import { caseColumns, HEAD_KINDS, NOT_RECKONED, toldCount } from "./case-columns.ts";
 import { entryFromText, type EntryText, entryText, FILE_HEAD } from "./entry-text.ts";
 import { lockedCase, noSuchCase } from "./locked-case.ts";
 import { columnText } from "./plain-text.ts";
@@ -117,9 +117,16 @@ async function appendIn(
       .execute();
   }
   const changesHead = fresh.some(({ entry }) => HEAD_KINDS.includes(entry.kind));
+  const told = toldCount(fresh.map(({ entry }) => entry));
   await trx
     .updateTable("cases")
-    .set({ version, characters, changed_at: now, ...(changesHead && (await foldedColumns(trx, caseId))) })
+    .set({
+      version,
+      characters,
+      changed_at: now,
+      ...(changesHead && (await foldedColumns(trx, caseId))),
+      ...(told > 0 && { told_version: held.version + told }),
+    })
     .where("id", "=", caseId)
     .execute();
   return { version, added: fresh.map(({ entry }) => entry.id), known };
@@ -143,6 +150,10 @@ async function makeCase(trx: Transaction<Tables>, { caseId, ownerId, now }: Appe
       invented: 0,
       closed: 0,
       removed_at: null,
+      assigned_to: null,
+      assigned_name: null,
+      told_version: 0,
+      ...NOT_RECKONED,
     })
     .onConflict((conflict) => conflict.column("id").doNothing())
     .execute();

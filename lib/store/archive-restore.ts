@@ -6,7 +6,7 @@ import { parseEntry } from "../case/parse-entry.ts";
 import type { ArchivedAccount, ArchivedCase, Manifest } from "./archive-form.ts";
 import { flagOf, NO_TOKENS } from "./account-columns.ts";
 import { badArchive, type OpenArchive, openArchive } from "./archive-read.ts";
-import { caseColumns } from "./case-columns.ts";
+import { caseColumns, NOT_RECKONED, toldCount } from "./case-columns.ts";
 import { entryText, FILE_HEAD } from "./entry-text.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
@@ -132,6 +132,8 @@ function rowsOf(
         search: "",
         invented: 0 as const,
         closed: 0 as const,
+        assigned_to: null,
+        assigned_name: null,
       }
     : caseColumns(entries);
   return {
@@ -143,6 +145,9 @@ function rowsOf(
       characters: removed ? 0 : characters,
       removed_at: one.removedAt,
       ...columns,
+      assigned_to: rename(columns.assigned_to),
+      told_version: toldCount(entries),
+      ...NOT_RECKONED,
     },
     entries: entries.map((entry, i) => ({
       case_id: one.id,

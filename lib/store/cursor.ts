@@ -1,27 +1,55 @@
 import { z } from "zod";
 import { StoreProblem } from "./problem.ts";
 
-const Place = z.tuple([z.string().max(40), z.string().max(64)]);
+/** Orders that a list of cases comes in, with the columns that it goes by; the last one tells cases apart. */
+export const CASE_ORDERS = {
+  /** The last changed first. */
+  changed: { by: ["changed_at", "id"], direction: "desc" },
+  /** Open ones first, the most urgent of them first, of these the one that was opened first. */
+  urgent: { by: ["closed", "urgency", "opened_at", "id"], direction: "asc" },
+  /** Open ones first, the one that was opened first. */
+  oldest: { by: ["closed", "opened_at", "id"], direction: "asc" },
+} as const;
 
-/** A place in the list of cases: the last one that was shown. */
-export interface CasePlace {
-  readonly changedAt: string;
-  readonly id: string;
+export type CaseOrder = keyof typeof CASE_ORDERS;
+
+type Column = (typeof CASE_ORDERS)[CaseOrder]["by"][number];
+export type CasePlace = Readonly<Record<Column, string | number>>;
+
+const Id = z.string().max(64);
+const Moment = z.string().max(40);
+const Whole = z.number().int().min(0).max(1000);
+const VALUES: { readonly [C in Column]: z.ZodType<string | number> } = {
+  closed: Whole,
+  urgency: Whole,
+  opened_at: Moment,
+  changed_at: Moment,
+  id: Id,
+};
+
+/** The place of a case in a list of that order. */
+export function writeCursor(order: CaseOrder, row: CasePlace): string {
+  const place = CASE_ORDERS[order].by.map((column) => row[column]);
+  return Buffer.from(JSON.stringify(order === "changed" ? place : [order, ...place])).toString("base64url");
 }
 
-export function writeCursor({ changedAt, id }: CasePlace): string {
-  return Buffer.from(JSON.stringify([changedAt, id])).toString("base64url");
-}
-
-/** Errors  StoreProblem bad-cursor: the text is not one that `writeCursor` made. */
-export function readCursor(text: string): CasePlace {
+/**
+ * The values of an order's columns at the place that the text names.
+ *
+ * Errors  StoreProblem bad-cursor: the text is not one that `writeCursor` made for this order.
+ */
+export function readCursor(order: CaseOrder, text: string): readonly (string | number)[] {
+  const values = CASE_ORDERS[order].by.map((column) => VALUES[column]);
+  const Place = z.tuple(
+    (order === "changed" ? values : [z.literal(order), ...values]) as [z.ZodType<string | number>],
+  );
   try {
-    const [changedAt, id] = Place.parse(JSON.parse(Buffer.from(text, "base64url").toString()));
-    return { changedAt, id };
+    const place = Place.parse(JSON.parse(Buffer.from(text, "base64url").toString()));
+    return place.slice(-values.length);
   } catch (cause) {
     throw new StoreProblem(
       "bad-cursor",
-      "This is no place in the list of cases. Begin at the first page, and take `next` from there.",
+      "This is no place in the list of cases in this order. Begin at the first page, and take `next` from there.",
       {},
       { cause },
     );

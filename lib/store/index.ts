@@ -11,6 +11,8 @@ export {
   type NewAccount,
 } from "./accounts.ts";
 export { type AttemptRequest, forgetAttempts, takeAttempt } from "./attempts.ts";
+export type { CaseOrder } from "./cursor.ts";
+export { type CasesPage, type Holder, listCases, type ListRequest } from "./list-cases.ts";
 export { type Appended, appendEntries, type AppendRequest } from "./append-entries.ts";
 export { ARCHIVE_LIMITS } from "./archive-form.ts";
 export { checkArchive, type OpenArchive, openArchive } from "./archive-read.ts";
@@ -29,13 +31,19 @@ export { StoreProblem, type StoreProblemCode } from "./problem.ts";
 export {
   type CaseHead,
   caseHead,
-  type CasesPage,
   caseVersions,
   entriesAfter,
   type EntriesPage,
-  listCases,
-  type ListRequest,
+  type HeadUrgency,
 } from "./read-cases.ts";
+export {
+  type CasesToReckon,
+  casesToReckon,
+  reckonCases,
+  reckonEverythingAnew,
+  type Reckoning,
+  type Reckoned,
+} from "./reckon-cases.ts";
 export { removeCase } from "./remove-case.ts";
 export { readSetting, removeSetting, settingOnce, writeSetting } from "./settings.ts";
 export type { Store, StoreKind, Tables } from "./tables.ts";

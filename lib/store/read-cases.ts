@@ -1,9 +1,6 @@
-import { sql } from "kysely";
 import type { Entry } from "../case/entries.ts";
-import { readCursor, writeCursor } from "./cursor.ts";
 import { entryFromText } from "./entry-text.ts";
 import { caseRemoved, noSuchCase } from "./locked-case.ts";
-import { searchText } from "./plain-text.ts";
 import type { CasesTable, Store } from "./tables.ts";
 
 /** What a list of cases shows of one. */
@@ -22,9 +19,26 @@ export interface CaseHead {
   readonly closed: boolean;
   /** When it was removed for good; its entries are gone. */
   readonly removedAt: string | null;
+  /** Who has it; null: nobody. */
+  readonly assigned: { readonly name: string; readonly account: string | null } | null;
+  readonly urgency: HeadUrgency;
 }
 
-function headOf(row: CasesTable): CaseHead {
+/** How urgent a case is, as it was last reckoned. */
+export interface HeadUrgency {
+  /** "unknown": not reckoned yet, or it could not be. */
+  readonly is: "level" | "nothing-told" | "unknown";
+  /** Id of the level; null unless there is one. */
+  readonly level: string | null;
+  readonly danger: number | null;
+  /** False while it is still to be reckoned with the newest answers. */
+  readonly current: boolean;
+  /** Why it could not be reckoned. */
+  readonly problem: string | null;
+}
+
+/** A case as lists show it, from its row. */
+export function headOf(row: CasesTable): CaseHead {
   return {
     id: row.id,
     ownerId: row.owner_id,
@@ -37,6 +51,14 @@ function headOf(row: CasesTable): CaseHead {
     invented: row.invented === 1,
     closed: row.closed === 1,
     removedAt: row.removed_at,
+    assigned: row.assigned_name === null ? null : { name: row.assigned_name, account: row.assigned_to },
+    urgency: {
+      is: row.level === null ? "unknown" : row.level === "" ? "nothing-told" : "level",
+      level: row.level === "" ? null : row.level,
+      danger: row.danger,
+      current: row.reckoned_version >= row.told_version,
+      problem: row.reckon_problem,
+    },
   };
 }
 
@@ -95,52 +117,4 @@ export async function entriesAfter(
     version: head.version,
     entries: rows.map(({ seq, body }) => ({ seq, entry: entryFromText(body) })),
   };
-}
-
-export interface ListRequest {
-  /** Only cases of these people; left out, of everybody. */
-  readonly ownerIds?: readonly string[];
-  readonly closed?: boolean;
-  /** Words that all stand in customer, vehicle or plate. */
-  readonly text?: string;
-  /** `next` of the page before. */
-  readonly after?: string;
-  readonly limit: number;
-}
-
-export interface CasesPage {
-  readonly cases: readonly CaseHead[];
-  /** Where the next page begins; null on the last one. */
-  readonly next: string | null;
-}
-
-const escapeLike = (text: string): string => text.replaceAll(/[\\%_]/g, (c) => `\\${c}`);
-
-/**
- * Cases that were not removed, the last changed first.
- *
- * Errors  StoreProblem bad-cursor.
- */
-export async function listCases(store: Store, request: ListRequest): Promise<CasesPage> {
-  const { ownerIds, closed, text = "", after, limit } = request;
-  if (ownerIds?.length === 0) return { cases: [], next: null };
-  const from = after === undefined ? undefined : readCursor(after);
-  let query = store.db.selectFrom("cases").selectAll().where("removed_at", "is", null);
-  if (ownerIds !== undefined) query = query.where("owner_id", "in", ownerIds);
-  if (closed !== undefined) query = query.where("closed", "=", closed ? 1 : 0);
-  for (const word of searchText(text).split(" ").filter(Boolean)) {
-    query = query.where(sql<boolean>`${sql.ref("search")} like ${`%${escapeLike(word)}%`} escape '\\'`);
-  }
-  if (from !== undefined) {
-    query = query.where((eb) => eb(eb.refTuple("changed_at", "id"), "<", eb.tuple(from.changedAt, from.id)));
-  }
-  const rows = await query
-    .orderBy("changed_at", "desc")
-    .orderBy("id", "desc")
-    .limit(limit + 1)
-    .execute();
-  const cases = rows.slice(0, limit).map(headOf);
-  const last = cases.at(-1);
-  const more = rows.length > limit && last !== undefined;
-  return { cases, next: more ? writeCursor({ changedAt: last.changedAt, id: last.id }) : null };
 }

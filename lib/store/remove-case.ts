@@ -1,3 +1,4 @@
+import { NOT_RECKONED } from "./case-columns.ts";
 import { lockedCase } from "./locked-case.ts";
 import type { Store } from "./tables.ts";
 
@@ -23,6 +24,10 @@ export async function removeCase(store: Store, caseId: string, now: string): Pro
         plate: null,
         search: "",
         removed_at: now,
+        assigned_to: null,
+        assigned_name: null,
+        told_version: 0,
+        ...NOT_RECKONED,
       })
       .where("id", "=", caseId)
       .execute();

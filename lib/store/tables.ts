@@ -23,6 +23,20 @@ export interface CasesTable {
   invented: Flag;
   closed: Flag;
   removed_at: string | null;
+  /** Account and name of who has it; null: nobody, or nobody with an account. */
+  assigned_to: string | null;
+  assigned_name: string | null;
+  /** The `seq` of the last entry that can change how urgent it is. */
+  told_version: number;
+  /** The `told_version` up to which the urgency was reckoned; 0: never. */
+  reckoned_version: number;
+  /** Place among the open cases, the most urgent first. */
+  urgency: number;
+  /** Level of the advice; "": nothing was told; null: not known. */
+  level: string | null;
+  danger: number | null;
+  /** Why the urgency could not be reckoned. */
+  reckon_problem: string | null;
 }
 
 /** Entries as they came, once each; never changed. */

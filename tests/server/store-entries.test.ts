@@ -168,6 +168,8 @@ forEachStore("entries in the store", (databases) => {
       invented: true,
       closed: false,
       removedAt: null,
+      assigned: null,
+      urgency: { is: "unknown", level: null, danger: null, current: false, problem: null },
     });
     await append("head", [made("head", "v", second(5), verdict)]);
     expect(await head()).toMatchObject({ closed: true });

@@ -50,6 +50,8 @@ const body: fc.Arbitrary<EntryBody> = fc.oneof(
     p50: fc.constantFrom(60, 90),
     parts: fc.constantFrom([], ["lower-ball-joint@front-left"]),
   }),
+  fc.record({ kind: fc.constant("assigned" as const), to: fc.constantFrom("ana", "ben") }),
+  fc.constant({ kind: "assigned" as const }),
   fc.constant({ kind: "reopened" as const }),
   fc.record({ kind: fc.constant("note" as const), text: fc.constantFrom("n1", "n2") }),
   fc.record({ kind: fc.constant("retracted" as const), entry: fc.constantFrom(...IDS) }),

@@ -8,6 +8,7 @@ import {
   FirstAccount,
   Me,
   NewAccount,
+  PeopleList,
   Person,
   SignIn,
 } from "../schemas/accounts.ts";
@@ -75,6 +76,14 @@ export const listAccounts = route({
   action: "keep-accounts",
   summary: "Every account",
   gives: { status: 200, what: "The accounts, by name", body: AccountList },
+});
+
+export const listPeople = route({
+  method: "GET",
+  path: "/api/v1/people",
+  action: "see-people",
+  summary: "Who a case can be given to",
+  gives: { status: 200, what: "Everybody who can sign in, by name", body: PeopleList },
 });
 
 export const makeAccount = route({

@@ -22,7 +22,7 @@ export const listCases = route({
   method: "GET",
   path: "/api/v1/cases",
   action: "read-cases",
-  summary: "The cases that the asker may see, the latest changed first",
+  summary: "The cases that the asker may see: picked, sorted, in pages",
   query: ListQuery,
   gives: { status: 200, what: "One page", body: CaseList },
 });

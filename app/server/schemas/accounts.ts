@@ -78,6 +78,8 @@ export const Account = z
 
 export const AccountList = z.strictObject({ accounts: z.array(Account) });
 
+export const PeopleList = z.strictObject({ people: z.array(Person) });
+
 export const NewAccount = z.strictObject({
   name: PersonName,
   email: Email,

@@ -36,6 +36,22 @@ export const EntryInput = z.unknown().transform((value, context) => {
 
 export const CaseParams = z.strictObject({ id: CaseId });
 
+export const CaseUrgency = z
+  .strictObject({
+    is: z
+      .enum(["level", "nothing-told", "unknown"])
+      .describe("Unknown: not reckoned yet, or it could not be."),
+    level: z.string().nullable().describe("Id of the level of advice on driving."),
+    danger: z
+      .number()
+      .min(0)
+      .nullable()
+      .describe("Sum over dangerous faults of chance over the fault's own bar."),
+    current: z.boolean().describe("False while it is still to be reckoned with the newest answers."),
+    problem: z.string().nullable().describe("Why it could not be reckoned."),
+  })
+  .meta({ id: "CaseUrgency", description: "How urgent an open case is, reckoned beside the server." });
+
 export const CaseHead = z
   .strictObject({
     id: z.string(),
@@ -48,6 +64,14 @@ export const CaseHead = z
     invented: z.boolean().describe("True for demonstration and training: nobody's real car."),
     closed: z.boolean().describe("True when a verdict stands."),
     ownerId: z.string().nullable().describe("Account that opened it; null: the workshop's."),
+    assigned: z
+      .strictObject({
+        name: z.string(),
+        account: z.string().nullable().describe("Null: a name without an account."),
+      })
+      .nullable()
+      .describe("Who has the case; null: nobody."),
+    urgency: CaseUrgency,
   })
   .meta({ id: "CaseHead" });
 
@@ -59,6 +83,28 @@ export const ListQuery = z.strictObject({
     .transform((text) => text === "1")
     .exactOptional(),
   text: lineOfText(100).describe("In customer, vehicle or plate, whatever the case.").exactOptional(),
+  urgency: z
+    .string()
+    .max(400)
+    .regex(/^[a-z0-9-]+(,[a-z0-9-]+)*$/, "give ids of levels, parted by commas")
+    .transform((text) => text.split(","))
+    .describe("Open cases of these levels; `nothing-told` and `unknown` count as levels.")
+    .exactOptional(),
+  who: lineOfText(90)
+    .regex(
+      /^(nobody|me|account:[A-Za-z0-9_-]{1,64}|name:.{1,80})$/,
+      "give nobody, me, account:ID or name:NAME",
+    )
+    .describe("Who has the case.")
+    .exactOptional(),
+  invented: z
+    .enum(["0", "1"])
+    .transform((text) => text === "1")
+    .exactOptional(),
+  order: z
+    .enum(["changed", "urgent", "oldest"])
+    .describe("The last changed first (default); open ones first, by urgency and then age; by age alone.")
+    .exactOptional(),
 });
 
 export const CaseList = z.strictObject({

@@ -7,6 +7,7 @@ import { makeAccounts } from "./004-accounts.ts";
 import { countAccountChanges } from "./005-account-versions.ts";
 import { indexClosedCases } from "./006-closed-cases.ts";
 import { indexSearch } from "./007-search.ts";
+import { orderByUrgency } from "./009-urgency.ts";
 
 type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
 
@@ -19,4 +20,5 @@ export const MIGRATIONS: Readonly<Record<string, Step>> = {
   "005-account-versions": countAccountChanges,
   "006-closed-cases": indexClosedCases,
   "007-search": indexSearch,
+  "009-urgency": orderByUrgency,
 };

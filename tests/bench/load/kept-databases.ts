@@ -7,7 +7,7 @@ import { sql } from "kysely";
 import pg from "pg";
 import { hashPassword } from "../../../app/server/password.ts";
 import type { Role } from "../../../app/server/principal.ts";
-import { caseColumns } from "../../../lib/store/case-columns.ts";
+import { caseColumns, NOT_RECKONED, toldCount } from "../../../lib/store/case-columns.ts";
 import { entryText, FILE_HEAD } from "../../../lib/store/entry-text.ts";
 import { makeAccount, openStore, type Store } from "../../../lib/store/index.ts";
 import type { CasesTable, EntriesTable } from "../../../lib/store/tables.ts";
@@ -68,6 +68,8 @@ function rowsOf(number: number, count: number): { row: CasesTable; entries: Entr
     version: entries.length,
     characters: FILE_HEAD + texts.reduce((sum, { characters }) => sum + characters, 0),
     removed_at: null,
+    told_version: toldCount(entries),
+    ...NOT_RECKONED,
     ...caseColumns(entries),
   };
   return { row, entries: rows };

@@ -26,7 +26,7 @@ export type {
 export { type ComparedCase, compareCases, MOVED_BY, whatMoved } from "./moved-cases.ts";
 export { mergeEntries } from "./merge.ts";
 export { parseEntry } from "./parse-entry.ts";
-export { findingAnswers, presentContexts } from "./present-contexts.ts";
+export { presentContexts } from "./present-contexts.ts";
 export { type Situation, situationOf } from "./situation.ts";
 export { entriesToUndo, entryToUndo, retractionToRedo } from "./undo.ts";
 export { type PlayedCase, type PlayedLine, playWorkedCase, type WorkedCaseInput } from "./worked-case.ts";

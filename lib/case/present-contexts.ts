@@ -8,12 +8,3 @@ export function presentContexts(knowledge: Pick<Knowledge, "contexts">, state: C
     .filter((answer) => answer.state === "present" && contexts.has(answer.finding))
     .map((answer) => answer.finding);
 }
-
-/** The answers that weigh as findings: all but the contexts, which move priors instead. */
-export function findingAnswers(
-  knowledge: Pick<Knowledge, "contexts">,
-  state: CaseState,
-): CaseState["answers"] {
-  const contexts = new Set(knowledge.contexts.map((context) => context.id));
-  return state.answers.filter((answer) => !contexts.has(answer.finding));
-}

@@ -2,7 +2,7 @@ import { type CarInput, readCar } from "../car/car.ts";
 import { type Answer, type FittedPart, fittedThatHold } from "../engine/index.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { CaseState } from "./case-state.ts";
-import { findingAnswers, presentContexts } from "./present-contexts.ts";
+import { presentContexts } from "./present-contexts.ts";
 
 /** What a case gives the engine. */
 export interface Situation {
@@ -19,7 +19,8 @@ export function situationOf(knowledge: Knowledge, state: CaseState): Situation {
     car: state.car,
     contexts: presentContexts(knowledge, state),
     fitted: partsFitted(knowledge, state).hold,
-    answers: findingAnswers(knowledge, state).map(answerOfCase),
+    // What did not happen to the car weighs nothing, but is not to be asked for again.
+    answers: state.answers.map(answerOfCase),
   };
 }
 

@@ -12,6 +12,8 @@ export interface CaseAnswer {
   readonly by: "report" | "check";
   readonly words?: string;
   readonly check?: string;
+  /** Given by the customer, by the form of a link. */
+  readonly from?: "customer";
   /** Id of the entry that gave it. */
   readonly entry: string;
 }
@@ -39,6 +41,11 @@ export interface CaseState {
   readonly invented: boolean;
   /** What was told, in the order of telling. */
   readonly text: readonly string[];
+  /** Photos in the order in which they came; the pictures themselves are kept by the server. */
+  readonly photos: readonly (Pick<EntryOf<"photo">, "photo" | "width" | "height" | "caption" | "from"> & {
+    /** Id of the entry that names it. */
+    readonly entry: string;
+  })[];
   readonly answers: readonly CaseAnswer[];
   readonly refused: readonly { readonly finding: string; readonly words: string }[];
   /** The state the car is in; undefined until somebody says so. */

@@ -26,6 +26,17 @@ const Minutes = z.number().min(0).max(100_000);
  */
 const At = z.iso.datetime({ precision: 3, error: "give the time in UTC as 2026-03-01T09:30:00.000Z" });
 
+/**
+ * What the customer gave by the form of a link. `seal` is the server's proof that its own form wrote the entry: nobody
+ * else can make one.
+ */
+const byForm = {
+  from: z.literal("customer").exactOptional(),
+  /** Id of the link that the form stood behind. */
+  link: MadeId.exactOptional(),
+  seal: z.string().max(100).exactOptional(),
+};
+
 const head = { id: MadeId, caseId: MadeId, at: At, by: z.string().min(1).max(80) };
 
 /** The named fields only: a loose schema's index signature would let every misspelt field through. */
@@ -67,13 +78,14 @@ export const ReleaseChanged = z.looseObject({
 
 export const CarChanged = z.looseObject({ ...head, kind: z.literal("car-changed"), car: CaseCar });
 
-export const Told = z.looseObject({ ...head, kind: z.literal("told"), text: Long });
+export const Told = z.looseObject({ ...head, ...byForm, kind: z.literal("told"), text: Long });
 
 /**
  * One finding answered. `how` says whether it was told or checked by hand; `by`, as in every entry, who wrote it down.
  */
 export const Answered = z.looseObject({
   ...head,
+  ...byForm,
   kind: z.literal("answered"),
   finding: KnowledgeId,
   state: z.enum(["present", "absent", "unknown"]),
@@ -87,6 +99,21 @@ export const Answered = z.looseObject({
   words: z.string().max(1000).exactOptional(),
   /** The check that settled it. */
   check: KnowledgeId.exactOptional(),
+  /** The question as the customer read it, and the answer that was picked. */
+  asked: z
+    .looseObject({ question: KnowledgeId, text: z.string().max(1000), choice: z.string().max(400) })
+    .exactOptional(),
+});
+
+/** A photo that the server keeps beside the case under the id `photo`, width and height in pixels. */
+export const Photo = z.looseObject({
+  ...head,
+  ...byForm,
+  kind: z.literal("photo"),
+  photo: MadeId,
+  width: z.number().int().positive(),
+  height: z.number().int().positive(),
+  caption: Short.exactOptional(),
 });
 
 /** A proposal read from free text that a person turned down. */
@@ -185,7 +212,12 @@ export const Assigned = z.looseObject({
 export const Reopened = z.looseObject({ ...head, kind: z.literal("reopened") });
 
 /** Takes back the effect of another entry; may itself be retracted. */
-export const Retracted = z.looseObject({ ...head, kind: z.literal("retracted"), entry: MadeId });
+export const Retracted = z.looseObject({
+  ...head,
+  ...byForm,
+  kind: z.literal("retracted"),
+  entry: MadeId,
+});
 
 const KNOWN = [
   Opened,
@@ -193,6 +225,7 @@ const KNOWN = [
   CarChanged,
   Told,
   Answered,
+  Photo,
   Refused,
   SetUpChanged,
   NotPossible,
@@ -231,4 +264,9 @@ export type EntryOf<K extends KnownEntry["kind"]> = Extract<KnownEntry, { kind: 
 /** Whether this version understands the entry's kind. */
 export function isKnownEntry(entry: Entry): entry is KnownEntry {
   return ENTRY_KINDS.has(entry.kind);
+}
+
+/** Whether the customer gave it by a form. */
+export function isByForm(entry: Entry): boolean {
+  return "from" in entry && entry.from === "customer";
 }

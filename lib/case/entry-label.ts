@@ -1,4 +1,4 @@
-import { type Entry, type EntryOf, isKnownEntry, type KnownEntry } from "./entries.ts";
+import { type Entry, type EntryOf, isByForm, isKnownEntry, type KnownEntry } from "./entries.ts";
 
 /** A piece of a timeline line: plain words, or an id that the screen turns into its trade name. */
 export type LabelPart =
@@ -12,6 +12,9 @@ export type LabelPart =
 const words = (text: string): LabelPart => ({ is: "words", text });
 const quote = (text: string): LabelPart => ({ is: "quote", text });
 
+/** Who says it, of what the customer gave by the form of a link. */
+export const BY_FORM = "the customer, by the form";
+
 const STATE_WORDS = { present: "yes", absent: "no", unknown: "not known" } as const;
 
 function answeredLabel(entry: EntryOf<"answered">): LabelPart[] {
@@ -19,6 +22,7 @@ function answeredLabel(entry: EntryOf<"answered">): LabelPart[] {
   if (entry.level !== undefined) parts.push(words(entry.level.replaceAll("-", " ")));
   if (entry.value !== undefined) parts.push(words(`measured ${entry.value}`));
   if (entry.words !== undefined) parts.push(quote(entry.words));
+  if (entry.asked !== undefined) parts.push(quote(`${entry.asked.text} ${entry.asked.choice}`));
   parts.push(words(entry.how === "check" ? "checked" : "told"));
   return parts;
 }
@@ -63,6 +67,7 @@ const LABELS: Labels = {
   "car-changed": () => [words("Car changed")],
   told: (entry) => [words("Told"), quote(entry.text)],
   answered: answeredLabel,
+  photo: ({ caption }) => [words("Photo"), ...(caption === undefined ? [] : [quote(caption)])],
   refused: (entry) => [words("Not meant"), { is: "finding", id: entry.finding }, quote(entry.words)],
   "set-up": (entry) => [words("Car now"), { is: "set-up", id: entry.setUp }],
   "not-possible": (entry) => [words("Not possible"), { is: "check", id: entry.check }, quote(entry.reason)],
@@ -81,5 +86,5 @@ const LABELS: Labels = {
 export function entryLabel(entry: Entry): readonly LabelPart[] {
   if (!isKnownEntry(entry)) return [words(`Entry of a newer version (${entry.kind})`)];
   const label = LABELS[entry.kind] as (entry: KnownEntry) => LabelPart[];
-  return label(entry);
+  return isByForm(entry) ? [...label(entry), words(BY_FORM)] : label(entry);
 }

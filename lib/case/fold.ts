@@ -16,6 +16,7 @@ interface Draft {
   assigned?: CaseState["assigned"];
   readonly fitted: CaseState["fitted"][number][];
   readonly text: string[];
+  readonly photos: CaseState["photos"][number][];
   readonly notes: string[];
   readonly answers: Map<string, CaseAnswer>;
   readonly refused: Map<string, { finding: string; words: string }>;
@@ -40,6 +41,7 @@ function answerOf(entry: EntryOf<"answered">): CaseAnswer {
     ...(entry.circleMm !== undefined && { circleMm: entry.circleMm }),
     ...(entry.words !== undefined && { words: entry.words }),
     ...(entry.check !== undefined && { check: entry.check }),
+    ...(entry.from !== undefined && { from: entry.from }),
   };
 }
 
@@ -62,9 +64,21 @@ const STEPS: Steps = {
     draft.text.push(entry.text);
   },
   answered: (draft, entry) => {
+    // What was found by hand stands, whatever the customer's form says later.
+    if (entry.from !== undefined && draft.answers.get(entry.finding)?.by === "check") return;
     setNewest(draft.answers, entry.finding, answerOf(entry));
     // What was done after all was possible.
     if (entry.check !== undefined) draft.notPossible.delete(entry.check);
+  },
+  photo: (draft, { id, photo, width, height, caption, from }) => {
+    draft.photos.push({
+      entry: id,
+      photo,
+      width,
+      height,
+      ...(caption !== undefined && { caption }),
+      ...(from !== undefined && { from }),
+    });
   },
   refused: (draft, entry) => {
     const { finding, words } = entry;
@@ -145,6 +159,7 @@ export function foldCase(entries: Iterable<Entry>): CaseState {
   const retracted = retractedIds(own);
   const draft: Draft = {
     text: [],
+    photos: [],
     fitted: [],
     notes: [],
     answers: new Map(),
@@ -188,6 +203,7 @@ function finish(draft: Draft, caseId: string, timeline: TimelineItem[]): CaseSta
     ...(opening?.plate !== undefined && { plate: opening.plate }),
     invented: opening?.invented ?? false,
     text: draft.text,
+    photos: draft.photos,
     answers: [...draft.answers.values()],
     refused: [...draft.refused.values()],
     ...(draft.setUp !== undefined && { setUp: draft.setUp }),

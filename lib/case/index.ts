@@ -4,12 +4,14 @@ export {
   CaseCar,
   type Entry,
   type EntryOf,
+  isByForm,
   isKnownEntry,
   type KnownEntry,
   type UnknownEntry,
 } from "./entries.ts";
 export { caseUrgency, type Urgency, urgencyRank } from "./case-urgency.ts";
-export { entryLabel, type LabelPart } from "./entry-label.ts";
+export { BY_FORM, entryLabel, type LabelPart } from "./entry-label.ts";
+export { type SaidByForm, saidByForm } from "./said-by-form.ts";
 export { exportCase } from "./export.ts";
 export { foldCase } from "./fold.ts";
 export { importCase } from "./import.ts";

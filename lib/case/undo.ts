@@ -1,4 +1,4 @@
-import type { Entry, EntryOf } from "./entries.ts";
+import { type Entry, type EntryOf, isByForm } from "./entries.ts";
 import { orderEntries } from "./order-entries.ts";
 import { retractedIds } from "./retracted-ids.ts";
 
@@ -6,7 +6,8 @@ import { retractedIds } from "./retracted-ids.ts";
  * The entry that undo takes back: the newest that still has effect.
  *
  * Shape   by: only entries of that person when given. Undefined when there is nothing to undo.
- *         The opening is never undone. Retractions are passed over, so that undoing again goes further back.
+ *         The opening is never undone. Retractions are passed over, so that undoing again goes further back. So is what
+ *         the customer gives by a form: it comes in while somebody works, and is not the slip that they mean.
  */
 export function entryToUndo(entries: Iterable<Entry>, by?: string): Entry | undefined {
   const ordered = orderEntries(entries);
@@ -15,6 +16,7 @@ export function entryToUndo(entries: Iterable<Entry>, by?: string): Entry | unde
     (entry) =>
       entry.kind !== "opened" &&
       entry.kind !== "retracted" &&
+      !isByForm(entry) &&
       !retracted.has(entry.id) &&
       (by === undefined || entry.by === by),
   );
@@ -57,7 +59,7 @@ function answered(entry: Entry): EntryOf<"answered"> | undefined {
 export function retractionToRedo(entries: Iterable<Entry>, by?: string): Entry | undefined {
   const all = orderEntries(entries);
   const retracted = retractedIds(all);
-  const ordered = all.filter((entry) => by === undefined || entry.by === by);
+  const ordered = all.filter((entry) => !isByForm(entry) && (by === undefined || entry.by === by));
   const kinds = new Map(all.map((entry) => [entry.id, entry.kind]));
   const newest = ordered.findLast(
     // A retraction of a retraction is a redo: passed over, as redo again goes further back.

@@ -62,6 +62,15 @@ function differs(id: string): StoreProblem {
   );
 }
 
+/** As appendEntries, as a part of a larger change. */
+export function appendEntriesIn(
+  trx: Transaction<Tables>,
+  kind: Store["kind"],
+  request: AppendRequest,
+): Promise<Appended> {
+  return appendIn(trx, kind, request, keptById(request.caseId, request.entries));
+}
+
 /**
  * Adds entries to a case: all of them or, on any error, none. What is there already is not added again, so a delivery
  * may be repeated as often as it takes. When it returns, they are on disk.

@@ -3,18 +3,19 @@ import { CASE_LIMITS } from "../case/case-file.ts";
 
 /** Says that a zip file is an archive of ours. */
 export const ARCHIVE_FORMAT = "cornerwise-archive";
-/** Form of the archive; raised when an older reader could no longer read it rightly. */
-export const ARCHIVE_SCHEMA_VERSION = 1;
-/** Where the zip file says what is in it, and the folder of its lines of cases. */
+/** Form of the archive; raised when an older reader could no longer read it rightly. 2: with photos. */
+export const ARCHIVE_SCHEMA_VERSION = 2;
+/** Where the zip file says what is in it, and the folders of its lines of cases and photos. */
 export const MANIFEST = "manifest.json";
 export const ACCOUNTS = "accounts.json";
 export const LINKS = "links.json";
 export const CASES = "cases/";
+export const PHOTOS = "photos/";
 
 /** Limits of an archive that is read: far above a large shop, far below what would fill a server. */
 export const ARCHIVE_LIMITS = {
   /** Bytes of the zip file. */
-  packed: 1_000_000_000,
+  packed: 2_000_000_000,
   /** Bytes of all files in it, unpacked. */
   unpacked: 8_000_000_000,
   /** Bytes of one file in it. */
@@ -28,12 +29,13 @@ const Text = z.string().max(10_000);
 
 export const Manifest = z.strictObject({
   format: z.literal(ARCHIVE_FORMAT),
-  schemaVersion: z.literal(ARCHIVE_SCHEMA_VERSION),
+  schemaVersion: z.int().min(1).max(ARCHIVE_SCHEMA_VERSION),
   madeAt: Time,
   cases: z.int().min(0),
   entries: z.int().min(0),
   accounts: z.int().min(0),
   links: z.int().min(0),
+  photos: z.int().min(0).default(0),
   files: z.array(z.strictObject({ name: Id, bytes: z.int().min(0), sha256: z.string().length(64) })),
 });
 export type Manifest = z.infer<typeof Manifest>;
@@ -88,5 +90,22 @@ export const ArchivedLink = z.strictObject({
   made_at: Time,
   expires_at: Time,
   revoked_at: Time.nullable(),
+  words: Text.nullable().default(null),
+  opened_at: Time.nullable().default(null),
+  done_at: Time.nullable().default(null),
 });
 export type ArchivedLink = z.infer<typeof ArchivedLink>;
+
+/** One photo: a line of a file under photos/. */
+export const ArchivedPhoto = z.strictObject({
+  caseId: Id,
+  id: Id,
+  width: z.int().positive(),
+  height: z.int().positive(),
+  receivedAt: Time,
+  accountId: Id.nullable(),
+  linkId: Id.nullable(),
+  /** The JPEG file. */
+  base64: z.base64().min(1).max(ARCHIVE_LIMITS.file),
+});
+export type ArchivedPhoto = z.infer<typeof ArchivedPhoto>;

@@ -10,10 +10,12 @@ import {
   ArchivedAccount,
   ArchivedCase,
   ArchivedLink,
+  ArchivedPhoto,
   CASES,
   LINKS,
   MANIFEST,
   Manifest,
+  PHOTOS,
 } from "./archive-form.ts";
 import { StoreProblem } from "./problem.ts";
 
@@ -89,6 +91,8 @@ export interface OpenArchive {
   readonly links: () => ArchivedLink[];
   /** The files of cases, each with its cases. */
   readonly cases: () => Generator<readonly ArchivedCase[]>;
+  /** The files of photos, each with its photos. */
+  readonly photos: () => Generator<readonly ArchivedPhoto[]>;
 }
 
 /**
@@ -111,16 +115,18 @@ export function openArchive(bytes: Uint8Array): OpenArchive {
       if (sha256 !== listed.get(name)?.sha256) throw badArchive(`${name} is damaged`);
       return strFromU8(file);
     };
+    function* linesOf<T>(folder: string, schema: z.ZodType<T>): Generator<readonly T[]> {
+      for (const { name } of manifest.files.filter((file) => file.name.startsWith(folder))) {
+        const lines = read(name).split("\n").filter(Boolean);
+        yield lines.map((line, i) => parsed(schema, line, `${name}, line ${i + 1}`));
+      }
+    }
     return {
       manifest,
       accounts: () => parsed(z.array(ArchivedAccount), read(ACCOUNTS), ACCOUNTS),
       links: () => parsed(z.array(ArchivedLink), read(LINKS), LINKS),
-      *cases() {
-        for (const { name } of manifest.files.filter((file) => file.name.startsWith(CASES))) {
-          const lines = read(name).split("\n").filter(Boolean);
-          yield lines.map((line, i) => parsed(ArchivedCase, line, `${name}, line ${i + 1}`));
-        }
-      },
+      cases: () => linesOf(CASES, ArchivedCase),
+      photos: () => linesOf(PHOTOS, ArchivedPhoto),
     };
   });
 }
@@ -134,10 +140,13 @@ export function checkArchive(bytes: Uint8Array): Manifest {
   const archive = openArchive(bytes);
   archive.accounts();
   archive.links();
+  const { manifest } = archive;
   let cases = 0;
   for (const some of archive.cases()) cases += some.length;
-  if (cases !== archive.manifest.cases)
-    throw badArchive(`it holds ${cases} cases, not ${archive.manifest.cases}`);
+  if (cases !== manifest.cases) throw badArchive(`it holds ${cases} cases, not ${manifest.cases}`);
+  let photos = 0;
+  for (const some of archive.photos()) photos += some.length;
+  if (photos !== manifest.photos) throw badArchive(`it holds ${photos} photos, not ${manifest.photos}`);
   return archive.manifest;
 }
 

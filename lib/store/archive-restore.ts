@@ -3,19 +3,19 @@ import type { Transaction } from "kysely";
 import { CASE_LIMITS } from "../case/case-file.ts";
 import type { Entry } from "../case/entries.ts";
 import { parseEntry } from "../case/parse-entry.ts";
-import type { ArchivedAccount, ArchivedCase, Manifest } from "./archive-form.ts";
+import type { ArchivedAccount, ArchivedCase, ArchivedPhoto, Manifest } from "./archive-form.ts";
 import { flagOf, NO_TOKENS } from "./account-columns.ts";
 import { badArchive, type OpenArchive, openArchive } from "./archive-read.ts";
 import { caseColumns, NOT_RECKONED, toldCount } from "./case-columns.ts";
 import { entryText, FILE_HEAD } from "./entry-text.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
-import type { CasesTable, EntriesTable, Store, StoreKind, Tables } from "./tables.ts";
+import type { CasesTable, EntriesTable, PhotosTable, Store, StoreKind, Tables } from "./tables.ts";
 
 /** Rows of one insert; SQLite takes 32,766 values. */
 const ROWS = 500;
 
-type Restored = Pick<Manifest, "cases" | "entries" | "accounts" | "links">;
+type Restored = Pick<Manifest, "cases" | "entries" | "accounts" | "links" | "photos">;
 type Rename = (id: string | null) => string | null;
 
 /**
@@ -61,7 +61,7 @@ async function restoreIn(trx: Transaction<Tables>, kind: StoreKind, archive: Ope
     "links",
     links.map((link) => ({ ...link, made_by: rename(link.made_by) })),
   );
-  const done = { cases: 0, entries: 0, accounts: accounts.length, links: links.length };
+  const done = { cases: 0, entries: 0, accounts: accounts.length, links: links.length, photos: 0 };
   const seen = new Set<string>();
   for (const cases of archive.cases()) {
     for (const one of cases) {
@@ -81,6 +81,14 @@ async function restoreIn(trx: Transaction<Tables>, kind: StoreKind, archive: Ope
     );
     done.cases += cases.length;
     done.entries += rows.reduce((sum, { entries }) => sum + entries.length, 0);
+    await turn();
+  }
+  for (const photos of archive.photos()) {
+    for (const one of photos) {
+      if (!seen.has(one.caseId)) throw badArchive(`it holds a photo of a case that it does not hold`);
+      await trx.insertInto("photos").values(photoRow(one, rename)).execute();
+    }
+    done.photos += photos.length;
     await turn();
   }
   const wrong = (Object.keys(done) as (keyof Restored)[]).find((key) => done[key] !== archive.manifest[key]);
@@ -159,6 +167,21 @@ function rowsOf(
       received_at: one.entries[i]?.receivedAt ?? "",
       account_id: rename(one.entries[i]?.accountId ?? null),
     })),
+  };
+}
+
+function photoRow(one: ArchivedPhoto, rename: Rename): PhotosTable {
+  const bytes = Buffer.from(one.base64, "base64");
+  return {
+    case_id: one.caseId,
+    id: one.id,
+    width: one.width,
+    height: one.height,
+    size: bytes.length,
+    received_at: one.receivedAt,
+    account_id: rename(one.accountId),
+    link_id: one.linkId,
+    bytes,
   };
 }
 

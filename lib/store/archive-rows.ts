@@ -1,7 +1,8 @@
 import type { Kysely } from "kysely";
 import { momentText } from "./account-columns.ts";
-import type { ArchivedAccount, ArchivedCase, ArchivedLink } from "./archive-form.ts";
+import type { ArchivedAccount, ArchivedCase, ArchivedLink, ArchivedPhoto } from "./archive-form.ts";
 import { entryFromText } from "./entry-text.ts";
+import { bytesOf } from "./photos.ts";
 import type { Tables } from "./tables.ts";
 
 /** Cases that are read at a time: few enough that the largest fit into memory. */
@@ -82,4 +83,34 @@ export async function archivedAccounts(db: Kysely<Tables>): Promise<ArchivedAcco
 /** Every link to something in the shop, by id; the codes for its first account belong to the server that printed them. */
 export async function archivedLinks(db: Kysely<Tables>): Promise<ArchivedLink[]> {
   return db.selectFrom("links").selectAll().where("kind", "!=", "set-up").orderBy("id").execute();
+}
+
+/** Every photo, by case and id. */
+export async function* archivedPhotos(db: Kysely<Tables>): AsyncGenerator<ArchivedPhoto> {
+  let last = { case_id: "", id: "" };
+  for (;;) {
+    const { case_id, id } = last;
+    const rows = await db
+      .selectFrom("photos")
+      .selectAll()
+      .where((eb) => eb(eb.refTuple("case_id", "id"), ">", eb.tuple(case_id, id)))
+      .orderBy("case_id")
+      .orderBy("id")
+      .limit(AT_ONCE)
+      .execute();
+    for (const row of rows) {
+      last = row;
+      yield {
+        caseId: row.case_id,
+        id: row.id,
+        width: row.width,
+        height: row.height,
+        receivedAt: row.received_at,
+        accountId: row.account_id,
+        linkId: row.link_id,
+        base64: Buffer.from(bytesOf(row.bytes)).toString("base64"),
+      };
+    }
+    if (rows.length < AT_ONCE) return;
+  }
 }

@@ -9,12 +9,13 @@ import {
   LINKS,
   MANIFEST,
   type Manifest,
+  PHOTOS,
 } from "./archive-form.ts";
-import { archivedAccounts, archivedCases, archivedLinks } from "./archive-rows.ts";
+import { archivedAccounts, archivedCases, archivedLinks, archivedPhotos } from "./archive-rows.ts";
 import { takeSnapshot } from "./snapshot.ts";
 import type { Store } from "./tables.ts";
 
-/** Characters of case lines in one file. */
+/** Characters of lines in one file. */
 const FILE_SIZE = 4_000_000;
 
 /** A zip file that is taken away piece by piece while it is made. */
@@ -60,7 +61,7 @@ class Packing {
 
 /**
  * The whole shop as one zip file, as it is at this moment: every case, the accounts with the hashes of their passwords,
- * the links. Left out are sessions, settings and counts of tries.
+ * the links, the photos. Left out are sessions, settings and counts of tries.
  *
  * Shape   pieces of the file, in order; others go on writing meanwhile. now: ISO 8601, UTC.
  * Errors  StoreProblem unreachable, busy, cannot-open.
@@ -69,28 +70,11 @@ export async function* writeArchive(store: Store, now: string): AsyncGenerator<U
   const snapshot = await takeSnapshot(store);
   try {
     const packing = new Packing(now);
-    const counts = { cases: 0, entries: 0 };
-    let lines: string[] = [];
-    let size = 0;
-    const pack = (): void => {
-      const number = String(packing.files.length + 1).padStart(5, "0");
-      packing.add(`${CASES}${number}.jsonl`, lines.join(""));
-      lines = [];
-      size = 0;
-    };
-    for await (const one of archivedCases(snapshot.db)) {
-      const line = `${JSON.stringify(one)}\n`;
-      counts.cases += 1;
-      counts.entries += one.entries.length;
-      lines.push(line);
-      size += line.length;
-      if (size < FILE_SIZE) continue;
-      pack();
-      yield* packing.take();
-      // Packing takes long; whoever else waits for this process goes first.
-      await turn();
-    }
-    if (lines.length > 0) pack();
+    let entries = 0;
+    const cases = yield* packLines(packing, CASES, archivedCases(snapshot.db), (one) => {
+      entries += one.entries.length;
+    });
+    const photos = yield* packLines(packing, PHOTOS, archivedPhotos(snapshot.db));
     const accounts = await archivedAccounts(snapshot.db);
     const links = await archivedLinks(snapshot.db);
     packing.add(ACCOUNTS, JSON.stringify(accounts));
@@ -99,9 +83,11 @@ export async function* writeArchive(store: Store, now: string): AsyncGenerator<U
       format: ARCHIVE_FORMAT,
       schemaVersion: ARCHIVE_SCHEMA_VERSION,
       madeAt: now,
-      ...counts,
+      cases,
+      entries,
       accounts: accounts.length,
       links: links.length,
+      photos,
       files: packing.files,
     };
     packing.add(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`);
@@ -110,4 +96,36 @@ export async function* writeArchive(store: Store, now: string): AsyncGenerator<U
   } finally {
     await snapshot.end();
   }
+}
+
+/** Records as lines of files of a few megabytes in a folder; gives how many. */
+async function* packLines<T>(
+  packing: Packing,
+  folder: string,
+  records: AsyncIterable<T>,
+  look: (record: T) => void = () => undefined,
+): AsyncGenerator<Uint8Array, number> {
+  let count = 0;
+  let files = 0;
+  let lines: string[] = [];
+  let size = 0;
+  const pack = (): void => {
+    packing.add(`${folder}${String(++files).padStart(5, "0")}.jsonl`, lines.join(""));
+    lines = [];
+    size = 0;
+  };
+  for await (const record of records) {
+    look(record);
+    const line = `${JSON.stringify(record)}\n`;
+    count += 1;
+    lines.push(line);
+    size += line.length;
+    if (size < FILE_SIZE) continue;
+    pack();
+    yield* packing.take();
+    // Packing takes long; whoever else waits for this process goes first.
+    await turn();
+  }
+  if (lines.length > 0) pack();
+  return count;
 }

@@ -23,10 +23,20 @@ export {
   linkById,
   listLinks,
   makeLink,
+  markLink,
+  type NewLink,
   openLink,
   revokeLink,
 } from "./links.ts";
 export { openStore, storeKind } from "./open.ts";
+export {
+  keepPhoto,
+  type NewPhoto,
+  PHOTO_LIMITS,
+  type Picture,
+  readPhoto,
+  removePhoto,
+} from "./photos.ts";
 export { StoreProblem, type StoreProblemCode } from "./problem.ts";
 export {
   type CaseHead,

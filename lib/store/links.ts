@@ -13,7 +13,17 @@ export interface Link {
   readonly madeAt: string;
   readonly expiresAt: string;
   readonly revokedAt: string | null;
+  /** For a form: what the workshop says to the customer, when it was opened first, when the customer was done. */
+  readonly words: string | null;
+  readonly openedAt: string | null;
+  readonly doneAt: string | null;
 }
+
+/** A link to be made. */
+export type NewLink = Omit<Link, "revokedAt" | "words" | "openedAt" | "doneAt"> & {
+  readonly token: string;
+  readonly words?: string | null;
+};
 
 function linkOf(row: LinksTable): Link {
   return {
@@ -24,6 +34,9 @@ function linkOf(row: LinksTable): Link {
     madeAt: row.made_at,
     expiresAt: row.expires_at,
     revokedAt: row.revoked_at,
+    words: row.words,
+    openedAt: row.opened_at,
+    doneAt: row.done_at,
   };
 }
 
@@ -32,10 +45,7 @@ function linkOf(row: LinksTable): Link {
  *
  * Range   token: at least 128 bits of randomness, made by the caller, shown once.
  */
-export async function makeLink(
-  store: Store,
-  link: Omit<Link, "revokedAt"> & { readonly token: string },
-): Promise<void> {
+export async function makeLink(store: Store, link: NewLink): Promise<void> {
   await store.db
     .insertInto("links")
     .values({
@@ -47,6 +57,9 @@ export async function makeLink(
       made_at: link.madeAt,
       expires_at: link.expiresAt,
       revoked_at: null,
+      words: link.words ?? null,
+      opened_at: null,
+      done_at: null,
     })
     .execute();
 }
@@ -78,6 +91,22 @@ export async function revokeLink(store: Store, id: string, now: string): Promise
     .where("revoked_at", "is", null)
     .executeTakeFirst();
   return numUpdatedRows > 0n;
+}
+
+/** Notes that a form was opened, or done; the first time counts. */
+export async function markLink(
+  store: Store,
+  id: string,
+  what: "opened" | "done",
+  now: string,
+): Promise<void> {
+  const column = what === "opened" ? "opened_at" : "done_at";
+  await store.db
+    .updateTable("links")
+    .set({ [column]: now })
+    .where("id", "=", id)
+    .where(column, "is", null)
+    .execute();
 }
 
 /** Every link to one thing, the newest first. */

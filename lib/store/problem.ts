@@ -3,6 +3,7 @@ export type StoreProblemCode =
   | "no-such-case" // no case of that id, and no opening among the entries
   | "case-removed" // the case was removed for good; nothing can be added
   | "case-full" // the case would grow beyond what a case file can hold
+  | "photos-full" // the case has as many photos as it may have, or the shop as many as an archive can hold
   | "entry-differs" // another entry is kept under that id
   | "bad-entry" // an entry of another case, or one that nests too deep
   | "no-such-account" // no account of that id

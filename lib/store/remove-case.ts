@@ -3,7 +3,7 @@ import { lockedCase } from "./locked-case.ts";
 import type { Store } from "./tables.ts";
 
 /**
- * Removes a case for good: its entries and what the list showed of it. Its id stays as a mark, so that a device that
+ * Removes a case for good: its entries, its photos and what the list showed of it. Its id stays as a mark, so that a device that
  * still holds the case cannot bring it back.
  *
  * Errors  StoreProblem no-such-case, case-removed.
@@ -12,6 +12,7 @@ export async function removeCase(store: Store, caseId: string, now: string): Pro
   await store.db.transaction().execute(async (trx) => {
     await lockedCase(trx, store.kind, caseId);
     await trx.deleteFrom("entries").where("case_id", "=", caseId).execute();
+    await trx.deleteFrom("photos").where("case_id", "=", caseId).execute();
     await trx.deleteFrom("links").where("target", "=", caseId).execute();
     await trx
       .updateTable("cases")

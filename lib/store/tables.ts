@@ -64,6 +64,28 @@ export interface LinksTable {
   made_at: string;
   expires_at: string;
   revoked_at: string | null;
+  /** For a form: what the workshop says to the customer, when it was opened first, when the customer was done. */
+  words: string | null;
+  opened_at: string | null;
+  done_at: string | null;
+}
+
+/** Bytes of a file: the embedded database gives a buffer, PostgreSQL an array. */
+export type Bytes = Uint8Array | ArrayBuffer;
+
+/** Photos of cases, as JPEG. */
+export interface PhotosTable {
+  case_id: string;
+  id: string;
+  width: number;
+  height: number;
+  /** Length of `bytes`. */
+  size: number;
+  received_at: string;
+  account_id: string | null;
+  /** The link whose form it came by. */
+  link_id: string | null;
+  bytes: Bytes;
 }
 
 export interface SettingsTable {
@@ -136,6 +158,7 @@ export interface Tables {
   cases: CasesTable;
   entries: EntriesTable;
   links: LinksTable;
+  photos: PhotosTable;
   settings: SettingsTable;
   user: UserTable;
   session: SessionTable;

@@ -28,7 +28,7 @@ describe("the fold of a case", () => {
     const share = (has: (list: Entry[]) => boolean): number => lists.filter(has).length / lists.length;
     expect(share((l) => new Set(l.map((e) => e.id)).size < l.length)).toBeGreaterThan(0.3);
     expect(share((l) => l.some((e) => e.kind === "retracted"))).toBeGreaterThan(0.2);
-    expect(share((l) => l.some((e) => e.kind === "photo"))).toBeGreaterThan(0.2);
+    expect(share((l) => l.some((e) => e.kind === "hologram"))).toBeGreaterThan(0.2);
     expect(lists.flat().every((e) => parseEntry(e).id === e.id)).toBe(true);
   });
 

@@ -56,7 +56,10 @@ forEachStore("entries of a case", (databases) => {
   });
 
   it("come out as they went in, also of kinds that this version does not know", async () => {
-    const photo = made("same", "p", second(2), { kind: "photo", size: { width: 3, of: ["a", null, true] } });
+    const photo = made("same", "p", second(2), {
+      kind: "hologram",
+      size: { width: 3, of: ["a", null, true] },
+    });
     const sent = [
       opening("same", { plate: "AB 12" }),
       note("same", "n", 'quotes " \\ \n and 🔧 \u0000'),
@@ -89,7 +92,7 @@ forEachStore("entries of a case", (databases) => {
     ["a bad time", [opening("bad", { at: "2026-01-01" })], 422, "bad-input", /^entries\.0\.at$/],
     [
       "an entry that is too long",
-      [opening("bad"), made("bad", "p", second(1), { kind: "photo", data: "x".repeat(LONGEST_ENTRY) })],
+      [opening("bad"), made("bad", "p", second(1), { kind: "hologram", data: "x".repeat(LONGEST_ENTRY) })],
       422,
       "bad-input",
       /^entries\.1$/,

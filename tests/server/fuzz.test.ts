@@ -25,7 +25,12 @@ const GOOD: Readonly<Record<string, readonly unknown[]>> = {
   entries: [
     { entries: [opening("known"), note("known", "n")] },
     { entries: [opening("known", { customer: "Somebody else" })] },
-    { entries: [opening("fresh"), { ...note("fresh", "p"), kind: "photo", of: { deep: [1, { a: null }] } }] },
+    {
+      entries: [
+        opening("fresh"),
+        { ...note("fresh", "p"), kind: "hologram", of: { deep: [1, { a: null }] } },
+      ],
+    },
   ],
   links: [{ kind: "read", days: 7 }],
   session: [{ email: "owner@harbour-lane.example", password: PASSWORD }],

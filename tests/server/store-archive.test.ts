@@ -6,6 +6,7 @@ import { type Entry, exportCase, importCase } from "../../lib/case/index.ts";
 import {
   appendEntries,
   entriesAfter,
+  keepPhoto,
   makeAccount,
   makeLink,
   removeCase,
@@ -47,13 +48,18 @@ async function fill(store: Store): Promise<void> {
   await send(store, "C-2", [
     note("C-2", "late"),
     opening("C-2"),
-    made("C-2", "p", second(3), { kind: "photo\u0000" }),
+    made("C-2", "p", second(3), { kind: "hologram\u0000" }),
   ]);
   await send(store, "gone", [opening("gone"), note("gone", "private")], "tom");
   await removeCase(store, "gone", second(50));
   const link = { kind: "read", target: "c1", madeBy: "olga", madeAt: second(1), expiresAt: second(999) };
   await makeLink(store, { ...link, id: "l1", token: "token-of-the-link" });
   await makeLink(store, { ...link, id: "l2", kind: "set-up", target: "shop", token: "code" });
+  await keepPhoto(store, {
+    ...{ caseId: "c1", id: "ph", accountId: "tom", ownerId: null, linkId: "l1", now: second(60) },
+    picture: { bytes: Uint8Array.from([0xff, 0xd8, 0, 255, 10, 13]), width: 3, height: 2 },
+    entry: made("c1", "ph", second(60), { kind: "photo", photo: "ph", width: 3, height: 2 }),
+  });
   await writeSetting(store, "secret", "signs-the-sessions");
 }
 
@@ -68,12 +74,16 @@ async function contents(store: Store): Promise<unknown> {
     cases: plain(await db.selectFrom("cases").selectAll().orderBy("id").execute()),
     entries: plain(await db.selectFrom("entries").selectAll().orderBy("case_id").orderBy("seq").execute()),
     links: plain(await db.selectFrom("links").selectAll().where("kind", "=", "read").orderBy("id").execute()),
+    photos: (await db.selectFrom("photos").selectAll().execute()).map((row) => ({
+      ...row,
+      bytes: [...new Uint8Array(row.bytes as ArrayBuffer)],
+    })),
     people: plain(await db.selectFrom("user").selectAll().orderBy("id").execute()),
     signIns: plain(await db.selectFrom("account").selectAll().orderBy("id").execute()),
   };
 }
 
-const EMPTY = { cases: [], entries: [], links: [], people: [], signIns: [] };
+const EMPTY = { cases: [], entries: [], links: [], photos: [], people: [], signIns: [] };
 const BAD = { name: "StoreProblem", code: "bad-archive" };
 
 /** The same archive with some of its files replaced, added or, by undefined, left out. */
@@ -98,14 +108,20 @@ describe.each(pairs)("an archive of $from taken into $to", ({ from, to }) => {
     await fill(old);
     const archive = await archiveOf(old);
     const fresh = await target.open();
-    expect(await restoreArchive(fresh, archive)).toEqual({ cases: 3, entries: 6, accounts: 2, links: 1 });
+    expect(await restoreArchive(fresh, archive)).toEqual({
+      cases: 3,
+      entries: 7,
+      accounts: 2,
+      links: 1,
+      photos: 1,
+    });
     expect(await contents(fresh)).toEqual(await contents(old));
     expect(unzipSync(await archiveOf(fresh))).toEqual(unzipSync(archive));
     await send(fresh, "c1", [
       opening("c1", { plate: "AB 1\u0000", customer: "Zoë, \u{1F697}" }),
       note("c1", "next"),
     ]);
-    expect((await entriesAfter(fresh, "c1", 3, 9)).entries).toEqual([{ seq: 4, entry: note("c1", "next") }]);
+    expect((await entriesAfter(fresh, "c1", 4, 9)).entries).toEqual([{ seq: 5, entry: note("c1", "next") }]);
     await expect(send(fresh, "gone", [opening("gone")])).rejects.toMatchObject({ code: "case-removed" });
   });
 });
@@ -122,7 +138,13 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
       .values({ id: "s", userId: "tom", token: "signed-in", ...at })
       .execute();
     const files = unzipSync(await archiveOf(store));
-    expect(Object.keys(files)).toEqual(["cases/00001.jsonl", "accounts.json", "links.json", "manifest.json"]);
+    expect(Object.keys(files)).toEqual([
+      "cases/00001.jsonl",
+      "photos/00001.jsonl",
+      "accounts.json",
+      "links.json",
+      "manifest.json",
+    ]);
     const all = Object.values(files)
       .map((file) => strFromU8(file))
       .join("");
@@ -135,7 +157,7 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
     const cases = lines.map((line) => JSON.parse(line) as { id: string; entries: { entry: Entry }[] });
     expect(cases.map(({ id }) => id)).toEqual(["C-2", "c1", "gone"]);
     const entries = cases[1]?.entries.map(({ entry }) => entry) ?? [];
-    expect(importCase(exportCase(entries)).entries).toHaveLength(3);
+    expect(importCase(exportCase(entries)).entries).toHaveLength(4);
   });
 
   it("show one moment, while others go on writing", async () => {
@@ -214,7 +236,7 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
         }
         // Times and flags of the zip file itself carry nothing.
         expect(await contents(store)).toEqual(wanted);
-        for (const table of ["entries", "cases", "links", "account", "user"] as const) {
+        for (const table of ["entries", "photos", "cases", "links", "account", "user"] as const) {
           await store.db.deleteFrom(table).execute();
         }
       }),
@@ -248,8 +270,8 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
       [/no zip file/, strToU8("These are words. ".repeat(100))],
       [/manifest.json is missing/, changed(archive, { "manifest.json": undefined })],
       [
-        /form 2.*Update/,
-        changed(archive, { "manifest.json": manifest.replace('"schemaVersion": 1', '"schemaVersion": 2') }),
+        /form 3.*Update/,
+        changed(archive, { "manifest.json": manifest.replace('"schemaVersion": 2', '"schemaVersion": 3') }),
       ],
       [/format/, changed(archive, { "manifest.json": manifest.replace("cornerwise-archive", "other") })],
       [/manifest.json is not JSON/, changed(archive, { "manifest.json": `${manifest}}` })],
@@ -267,7 +289,9 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
       [/says 3 cases, it holds 2/, forged(`${first}\n${second}\n`)],
       [
         /nests deeper/,
-        forged(lines.replace('"kind":"photo', `"deep":${"[".repeat(20)}${"]".repeat(20)},"kind":"photo`)),
+        forged(
+          lines.replace('"kind":"hologram', `"deep":${"[".repeat(20)}${"]".repeat(20)},"kind":"hologram`),
+        ),
       ],
     ];
     for (const [words, bytes] of tries) {

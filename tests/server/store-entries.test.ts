@@ -106,7 +106,7 @@ forEachStore("entries in the store", (databases) => {
 
   it("of a kind of a newer version are kept as they are", async () => {
     const photo = made("newer", "p1", second(3), {
-      kind: "photo\u0000",
+      kind: "hologram\u0000",
       picture: { deep: [1, 2, { three: 3 }] },
     });
     await append("newer", [opening("newer"), photo]);
@@ -116,14 +116,14 @@ forEachStore("entries in the store", (databases) => {
   it("nest no deeper than a case file may, and a key that names the prototype is dropped", async () => {
     const nested = (levels: number): unknown => JSON.parse("[".repeat(levels) + "]".repeat(levels));
     const deep = (id: string, levels: number): Entry =>
-      made("deep", id, second(1), { kind: "photo", picture: nested(levels) });
+      made("deep", id, second(1), { kind: "hologram", picture: nested(levels) });
     await append("deep", [opening("deep"), deep("fits", 13)]);
     expect(importCase(exportCase(await all("deep"))).entries).toHaveLength(2);
     for (const levels of [14, 9000]) {
       await expect(append("deep", [deep("deeper", levels)])).rejects.toMatchObject({ code: "bad-entry" });
     }
     const evil = JSON.parse(
-      `{"id":"evil","caseId":"deep","at":"${second(1)}","by":"x","kind":"photo","__proto__":{"a":1}}`,
+      `{"id":"evil","caseId":"deep","at":"${second(1)}","by":"x","kind":"hologram","__proto__":{"a":1}}`,
     ) as Entry;
     await append("deep", [evil]);
     const kept = (await all("deep")).find((entry) => entry.id === "evil");

@@ -11,7 +11,7 @@ const finding = fc.constantFrom("noise", "noise:small-bumps", "play-3-9@front-le
 const check = fc.constantFrom("rock-wheel@front-left", "look-at-boot@front-right");
 
 type Body<E> = E extends KnownEntry ? Omit<E, "id" | "caseId" | "at" | "by"> : never;
-type EntryBody = Body<KnownEntry> | { readonly kind: "photo"; readonly picture: string };
+type EntryBody = Body<KnownEntry> | { readonly kind: "hologram"; readonly picture: string };
 
 const body: fc.Arbitrary<EntryBody> = fc.oneof(
   fc.record({
@@ -55,7 +55,7 @@ const body: fc.Arbitrary<EntryBody> = fc.oneof(
   fc.constant({ kind: "reopened" as const }),
   fc.record({ kind: fc.constant("note" as const), text: fc.constantFrom("n1", "n2") }),
   fc.record({ kind: fc.constant("retracted" as const), entry: fc.constantFrom(...IDS) }),
-  fc.record({ kind: fc.constant("photo" as const), picture: fc.constant("of a newer version") }),
+  fc.record({ kind: fc.constant("hologram" as const), picture: fc.constant("of a newer version") }),
 );
 
 /** Any entry, its id drawn from a few so that different entries may share one. */

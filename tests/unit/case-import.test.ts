@@ -111,7 +111,14 @@ describe("importing a case file", () => {
       text: "x",
     }));
     expect(failureOf(file({}, many)).message).toMatch(/10001 entries, 10000 at most/);
-    const heavy = { id: "e3", caseId: "c1", at: told.at, by: "ana", kind: "photo", data: "x".repeat(30_000) };
+    const heavy = {
+      id: "e3",
+      caseId: "c1",
+      at: told.at,
+      by: "ana",
+      kind: "hologram",
+      data: "x".repeat(30_000),
+    };
     expect(failureOf(file({}, [opened, heavy])).message).toMatch(/Entry 2.*too long.*20000 at most/s);
     const deep = `${"[".repeat(200_000)}${"]".repeat(200_000)}`;
     expect(failureOf(file({}, []).replace("[]", deep)).message).toMatch(/deeper than 16/);
@@ -143,7 +150,7 @@ describe("importing a case file", () => {
       caseId: "c1",
       at: "2026-01-01T09:00:02.000Z",
       by: "ana",
-      kind: "photo",
+      kind: "hologram",
       size: 3,
     };
     const { entries } = importCase(file({}, [opened, told, photo]));

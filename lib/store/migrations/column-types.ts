@@ -10,6 +10,8 @@ export interface ColumnTypes {
   readonly integer: DataType;
   /** Whole number up to 2^53. */
   readonly long: DataType;
+  /** Bytes of a file. */
+  readonly bytes: DataType;
   /** A point in time and a yes or no, as the library of accounts wants them; SQLite keeps text and 0 or 1 in them. */
   readonly moment: DataType;
   readonly flag: DataType;
@@ -21,8 +23,16 @@ export function columnTypes(kind: StoreKind): ColumnTypes {
         text: sql`text collate "C"`,
         integer: sql`integer`,
         long: sql`bigint`,
+        bytes: sql`bytea`,
         moment: sql`timestamptz`,
         flag: sql`boolean`,
       }
-    : { text: sql`text`, integer: sql`integer`, long: sql`integer`, moment: sql`date`, flag: sql`integer` };
+    : {
+        text: sql`text`,
+        integer: sql`integer`,
+        long: sql`integer`,
+        bytes: sql`blob`,
+        moment: sql`date`,
+        flag: sql`integer`,
+      };
 }

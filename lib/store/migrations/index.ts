@@ -7,6 +7,7 @@ import { makeAccounts } from "./004-accounts.ts";
 import { countAccountChanges } from "./005-account-versions.ts";
 import { indexClosedCases } from "./006-closed-cases.ts";
 import { indexSearch } from "./007-search.ts";
+import { makePhotos } from "./008-photos.ts";
 import { orderByUrgency } from "./009-urgency.ts";
 
 type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
@@ -20,5 +21,6 @@ export const MIGRATIONS: Readonly<Record<string, Step>> = {
   "005-account-versions": countAccountChanges,
   "006-closed-cases": indexClosedCases,
   "007-search": indexSearch,
+  "008-photos": makePhotos,
   "009-urgency": orderByUrgency,
 };

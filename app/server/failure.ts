@@ -7,6 +7,7 @@ const TOLD: Partial<Record<StoreProblemCode, ProblemCode>> = {
   "no-such-case": "no-such-case",
   "case-removed": "case-removed",
   "case-full": "case-full",
+  "photos-full": "photos-full",
   "entry-differs": "entry-differs",
   "bad-entry": "bad-input",
   "bad-cursor": "bad-input",

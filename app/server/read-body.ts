@@ -6,11 +6,11 @@ import { ApiProblem } from "./problem.ts";
 /** Longest JSON body, bytes. */
 export const LONGEST_JSON = 1_000_000;
 
-function tooLarge(limit: number): ApiProblem {
-  return new ApiProblem(
-    "too-large",
-    `The body is longer than ${limit} bytes. Send it in several requests, or leave out what is not needed.`,
-  );
+function tooLarge(
+  limit: number,
+  mend = "Send it in several requests, or leave out what is not needed.",
+): ApiProblem {
+  return new ApiProblem("too-large", `The body is longer than ${limit} bytes. ${mend}`);
 }
 
 /** The body's media type without parameters, in small letters. */
@@ -20,15 +20,21 @@ const mediaTypeOf = (request: Request): string =>
 /**
  * The body of a request, read to its end or to `limit` bytes.
  *
+ * Shape   mend: what to do about one that is longer, where it is not the usual.
  * Errors  wrong-media-type; too-large as soon as it is known.
  */
-export async function readBytes(request: Request, mediaType: string, limit: number): Promise<Uint8Array> {
+export async function readBytes(
+  request: Request,
+  mediaType: string,
+  limit: number,
+  mend?: string,
+): Promise<Uint8Array> {
   if (mediaTypeOf(request) !== mediaType) {
     throw new ApiProblem("wrong-media-type", `Send the body as ${mediaType}.`, {
       headers: { accept: mediaType },
     });
   }
-  if (Number(request.headers.get("content-length") ?? 0) > limit) throw tooLarge(limit);
+  if (Number(request.headers.get("content-length") ?? 0) > limit) throw tooLarge(limit, mend);
   const chunks: Uint8Array[] = [];
   let length = 0;
   const reader = request.body?.getReader();
@@ -36,7 +42,7 @@ export async function readBytes(request: Request, mediaType: string, limit: numb
     length += read.value.byteLength;
     if (length > limit) {
       await reader?.cancel();
-      throw tooLarge(limit);
+      throw tooLarge(limit, mend);
     }
     chunks.push(read.value);
   }

@@ -30,7 +30,12 @@ export interface Route {
   readonly query?: z.ZodType<object>;
   readonly body?: z.ZodType;
   /** A body of bytes instead of JSON. */
-  readonly bytes?: { readonly mediaType: string; readonly limit: number };
+  readonly bytes?: {
+    readonly mediaType: string;
+    readonly limit: number;
+    /** What to do about a body that is longer. */
+    readonly mend?: string;
+  };
   /** Whether the change needs `If-Match` with the version that it was made on. */
   readonly ifMatch?: true;
   /** How the asker shows who they are, where it is not the session. */

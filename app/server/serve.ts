@@ -66,7 +66,7 @@ async function answer<R extends Route>(
   }
   const body =
     route.bytes !== undefined
-      ? await readBytes(request, route.bytes.mediaType, route.bytes.limit)
+      ? await readBytes(request, route.bytes.mediaType, route.bytes.limit, route.bytes.mend)
       : route.body !== undefined
         ? read(route.body, await readJsonBody(request), "bad-input")
         : undefined;

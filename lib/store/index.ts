@@ -45,6 +45,7 @@ export {
   entriesAfter,
   type EntriesPage,
   type HeadUrgency,
+  idsThatAreThere,
 } from "./read-cases.ts";
 export {
   type CasesToReckon,

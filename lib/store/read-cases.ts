@@ -83,6 +83,22 @@ export async function caseVersions(
   return new Map(rows.map(({ id, version }) => [id, version]));
 }
 
+/** Which of these ids a case has entries under. */
+export async function idsThatAreThere(
+  store: Store,
+  caseId: string,
+  ids: readonly string[],
+): Promise<ReadonlySet<string>> {
+  if (ids.length === 0) return new Set();
+  const rows = await store.db
+    .selectFrom("entries")
+    .select("id")
+    .where("case_id", "=", caseId)
+    .where("id", "in", ids)
+    .execute();
+  return new Set(rows.map(({ id }) => id));
+}
+
 export interface EntriesPage {
   readonly version: number;
   readonly entries: readonly { readonly seq: number; readonly entry: Entry }[];

@@ -3,8 +3,9 @@ import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { ROUTES } from "../../app/server/routes/index.ts";
 import type { Route } from "../../app/server/route-description.ts";
-import { changeAccount, makeLink, type Store, writeArchive } from "../../lib/store/index.ts";
+import { changeAccount, keepPhoto, makeLink, type Store, writeArchive } from "../../lib/store/index.ts";
 import { filesBelow } from "../support/glob.ts";
+import { pngOf } from "../support/made-pictures.ts";
 import { note, second } from "../support/made-entries.ts";
 import { forEachStore } from "../support/stores.ts";
 import { type Call, call, desk, fileOf, keepCase, PASSWORD, type Person, signedIn } from "./desk.ts";
@@ -50,6 +51,8 @@ const TABLE: Record<string, Record<AskerName, string>> = {
   "GET /cases/{id}/file.json": byCase("200", "404"),
   // What is not there is opened by it.
   "POST /cases/{id}/entries": byCase("200", "200"),
+  "POST /cases/{id}/photos": byCase("201", "404"),
+  "GET /cases/{id}/photos/{photoId}": byCase("200", "404"),
   "DELETE /cases/{id}": { ...staff("403 403 403 403"), owner: "204 204 204 404" },
   "GET /cases/{id}/links": { ...byCase("200", "404"), trainee: "403 403 403 403" },
   "POST /cases/{id}/links": { ...byCase("201", "404"), trainee: "403 403 403 403" },
@@ -196,6 +199,8 @@ const WITHOUT_ACCOUNTS: Record<string, readonly [here: string, network: string]>
   "GET /cases/{id}/file.json": ["200 404", "503 503"],
   "GET /cases/{id}/checks.csv": ["200 404", "503 503"],
   "POST /cases/{id}/entries": ["200 200", "503 503"],
+  "POST /cases/{id}/photos": ["201 404", "503 503"],
+  "GET /cases/{id}/photos/{photoId}": ["200 404", "503 503"],
   "DELETE /cases/{id}": ["204 404", "503 503"],
   "GET /cases/{id}/links": ["200 404", "503 503"],
   "POST /cases/{id}/links": ["201 404", "503 503"],
@@ -274,6 +279,11 @@ async function goodCall(store: Store, name: string, id = "none"): Promise<Call> 
       await makeLink(store, { id: `link-${id}`, token: `${id}-${"x".repeat(20)}`, target: id, ...link });
       return { params: { id: `link-${id}` } };
     }
+    case "POST /cases/{id}/photos":
+      return { params: { id }, query: "?id=photo-of-it", body: await pngOf(4, 3) };
+    case "GET /cases/{id}/photos/{photoId}":
+      if (!id.startsWith("missing")) await keepOnePhoto(store, id);
+      return { params: { id, photoId: "photo-of-it" } };
     case "POST /archive":
       return { body: await archiveOf(store) };
     case "DELETE /cases/{id}":
@@ -281,6 +291,16 @@ async function goodCall(store: Store, name: string, id = "none"): Promise<Call> 
     default:
       return { params: { id } };
   }
+}
+
+function keepOnePhoto(store: Store, caseId: string): Promise<unknown> {
+  const size = { width: 4, height: 3 };
+  const head = { id: "photo-of-it", caseId, at: second(2), by: "ben" };
+  return keepPhoto(store, {
+    ...{ caseId, id: head.id, linkId: null, accountId: null, ownerId: null, now: second(2) },
+    picture: { ...size, bytes: new Uint8Array([0xff, 0xd8]) },
+    entry: { ...head, kind: "photo", photo: head.id, ...size },
+  });
 }
 
 /** The whole desk as an archive. */

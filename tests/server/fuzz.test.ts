@@ -195,7 +195,7 @@ const request = fc.constantFrom(...FUZZED).chain((route) =>
 
 /** How much there is of everything that a request could leave behind. */
 async function amounts({ db }: Store): Promise<string> {
-  const tables = ["cases", "entries", "links", "user", "account"] as const;
+  const tables = ["cases", "entries", "photos", "links", "user", "account"] as const;
   const counts = await Promise.all(
     tables.map((table) =>
       db

@@ -2,9 +2,10 @@ import type { Route } from "../route-description.ts";
 import * as accounts from "./accounts.ts";
 import * as archive from "./archive.ts";
 import * as cases from "./cases.ts";
+import * as photos from "./photos.ts";
 import * as status from "./status.ts";
 
 /** Every route of the server; a test holds this to the files under app/api. */
-export const ROUTES: readonly Route[] = [status, accounts, cases, archive].flatMap((group) =>
+export const ROUTES: readonly Route[] = [status, accounts, cases, archive, photos].flatMap((group) =>
   Object.values(group),
 );

@@ -152,6 +152,9 @@ export const LinkList = z.strictObject({
       madeBy: z.string().nullable().describe("Account that made it."),
       expiresAt: Moment,
       revokedAt: Moment.nullable(),
+      words: z.string().nullable().describe("What a form says to the customer before its questions."),
+      openedAt: Moment.nullable().describe("When a form was opened first."),
+      doneAt: Moment.nullable().describe("When the customer was done with it."),
     }),
   ),
 });

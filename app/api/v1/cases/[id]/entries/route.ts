@@ -2,6 +2,7 @@ import { appendEntries, entriesAfter } from "../../../../../../lib/store/index.t
 import { caseFor, caseIfThere } from "../../../../../server/case-access.ts";
 import { isKnown, json, unchanged } from "../../../../../server/reply.ts";
 import { addEntries, readEntries } from "../../../../../server/routes/cases.ts";
+import { refuseForged } from "../../../../../server/seal.ts";
 import { serve } from "../../../../../server/serve.ts";
 
 const PAGE = 500;
@@ -17,6 +18,7 @@ export const GET = serve(readEntries, async (asked) => {
 
 export const POST = serve(addEntries, async ({ server, principal, params, body, now }) => {
   const head = await caseIfThere(server.store, principal, "add-entries", params.id);
+  await refuseForged(server.store, params.id, body.entries, head === undefined);
   const accountId = principal.is === "account" ? principal.id : null;
   const { version, added, known } = await appendEntries(server.store, {
     caseId: params.id,

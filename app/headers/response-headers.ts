@@ -20,15 +20,13 @@ const CONTENT_SECURITY_POLICY = [
 ].join("; ");
 
 /** Features of a browser that no screen uses; granted to nobody, embedded pages included. */
-const UNUSED_FEATURES = [
-  "accelerometer",
-  "camera",
-  "geolocation",
-  "gyroscope",
-  "microphone",
-  "payment",
-  "usb",
-];
+const UNUSED_FEATURES = ["camera", "microphone", "payment", "usb"];
+
+/**
+ * Features that our own pages use: a phone records how the car shakes, at the speed that it is told. Browsers give out no motion
+ * at all where the gyroscope is refused (W3C Device Orientation and Motion), though its readings are not looked at.
+ */
+const OWN_FEATURES = ["accelerometer", "geolocation", "gyroscope"];
 
 /** Headers of every answer of the server, pages and files alike. */
 export const RESPONSE_HEADERS: readonly { readonly key: string; readonly value: string }[] = [
@@ -38,5 +36,11 @@ export const RESPONSE_HEADERS: readonly { readonly key: string; readonly value: 
   { key: "Referrer-Policy", value: "same-origin" },
   { key: "Cross-Origin-Opener-Policy", value: "same-origin" },
   { key: "Cross-Origin-Resource-Policy", value: "same-origin" },
-  { key: "Permissions-Policy", value: UNUSED_FEATURES.map((name) => `${name}=()`).join(", ") },
+  {
+    key: "Permissions-Policy",
+    value: [
+      ...UNUSED_FEATURES.map((name) => `${name}=()`),
+      ...OWN_FEATURES.map((name) => `${name}=(self)`),
+    ].join(", "),
+  },
 ];

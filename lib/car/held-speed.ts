@@ -7,8 +7,8 @@ export interface HeldSpeed {
   readonly meanKmh: number;
   readonly leastKmh: number;
   readonly mostKmh: number;
-  /** Fastest less slowest that still leaves one vibration a wheel turn in one line; see `sharpSpread`. */
-  readonly sharpKmh: number;
+  /** Fastest less slowest that still leaves one vibration a wheel turn in one line (`sharpSpread`), where that is known. */
+  readonly sharpKmh: number | undefined;
   /**
    * steady: as even as a recording of this length can tell; followed: the readings are needed to bring each turn back
    * into one line (`atMeanSpeed`); uneven: too far from the mean for a rate to name what turns.
@@ -36,15 +36,16 @@ export function sharpSpread(circumferenceMm: number, seconds: number): number {
  * Whether the speed was held well enough; undefined when too few readings of it are there to say.
  *
  * `tolerance` is the share by which a frequency may be off its order (`knowledge.orders`): where the speed strays further
- * than that to either side of the middle, the frequency is off as far, and another part may be named.
+ * than that to either side of the middle, the frequency is off as far, and another part may be named. While the
+ * circumference is not known nothing is called steady.
  * Errors: `bad-request` for a circumference or tolerance that is not above 0.
  */
 export function heldSpeed(
   recording: Recording,
-  circumferenceMm: number,
   tolerance: number,
+  circumferenceMm?: number,
 ): HeldSpeed | undefined {
-  if (!(circumferenceMm > 0) || !(tolerance > 0)) {
+  if ((circumferenceMm !== undefined && !(circumferenceMm > 0)) || !(tolerance > 0)) {
     throw new CornerwiseError(
       "bad-request",
       `circumferenceMm is ${circumferenceMm}, tolerance ${tolerance}; both must be above 0.`,
@@ -58,10 +59,10 @@ export function heldSpeed(
   const leastKmh = Math.min(...speeds);
   const mostKmh = Math.max(...speeds);
   const meanKmh = (distances(fixes).at(-1) ?? 0) / (end - start);
-  const sharpKmh = sharpSpread(circumferenceMm, end - start);
+  const sharpKmh = circumferenceMm === undefined ? undefined : sharpSpread(circumferenceMm, end - start);
   const spread = mostKmh - leastKmh;
   const uneven = spread / 2 > tolerance * meanKmh;
-  const held = spread <= sharpKmh ? "steady" : uneven ? "uneven" : "followed";
+  const held = sharpKmh !== undefined && spread <= sharpKmh ? "steady" : uneven ? "uneven" : "followed";
   return { meanKmh, leastKmh, mostKmh, sharpKmh, held: meanKmh > 0 ? held : "uneven" };
 }
 

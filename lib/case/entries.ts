@@ -163,6 +163,8 @@ export const Turning = z.looseObject({
         speedKmh: z.number().positive(),
         gearRatio: z.number().positive().exactOptional(),
         rpm: z.number().positive().exactOptional(),
+        /** How strong it was, by a sensor. Units: m/s^2. */
+        amplitude: z.number().positive().exactOptional(),
       }),
     )
     .max(20)

@@ -43,7 +43,11 @@ function turningLabel({ tyre, circumferenceMm, finalDrive, measured }: EntryOf<"
     ...(tyre === undefined ? [] : [words(`tyre ${tyre}`)]),
     ...(circumferenceMm === undefined ? [] : [words(`circumference ${circumferenceMm} mm`)]),
     ...(finalDrive === undefined ? [] : [words(`final drive ${finalDrive}`)]),
-    ...measured.map(({ hz, speedKmh }) => words(`${hz} Hz at ${Math.round(speedKmh)} km/h`)),
+    ...measured.map(({ hz, speedKmh, amplitude }) =>
+      words(
+        `${hz} Hz at ${Math.round(speedKmh)} km/h${amplitude === undefined ? "" : ` (${amplitude} m/s²)`}`,
+      ),
+    ),
   ];
 }
 

@@ -111,6 +111,7 @@ test("every kind of page opens from its address without a network, and says what
     ["/releases", "Versions of the knowledge"],
     ["/shop/play", "Free play, run-out and wear limits"],
     ["/shop/rotating", "Turning parts"],
+    ["/shop/shake", "Measure a shake"],
     ["/parts/nothing-by-that-name", "There is no such page"],
     ["/nowhere", "This page is not here"],
   ] as const) {

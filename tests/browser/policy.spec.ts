@@ -14,6 +14,7 @@ const ADDRESSES = [
   "/releases",
   "/shop/play",
   "/shop/rotating",
+  "/shop/shake",
   "/nowhere",
   "/parts/nothing-by-that-name",
 ];
@@ -97,6 +98,9 @@ test("every answer of the server says how it may be used", async ({ request }) =
     expect(headers["cross-origin-opener-policy"], address).toBe("same-origin");
     expect(headers["cross-origin-resource-policy"], address).toBe("same-origin");
     expect(headers["permissions-policy"], address).toContain("camera=()");
+    // W3C Device Orientation and Motion, "devicemotion": both are needed for a page to get any motion.
+    expect(headers["permissions-policy"], address).toContain("accelerometer=(self)");
+    expect(headers["permissions-policy"], address).toContain("gyroscope=(self)");
     expect(headers["content-security-policy"], address).toContain("frame-ancestors 'none'");
     expect(headers["x-powered-by"], address).toBeUndefined();
   }

@@ -28,19 +28,19 @@ describe("a speed that was read while recording", () => {
   test("one wheel turn more or fewer in the whole recording is the limit of a sharp line", () => {
     // 1.93 m in 20 s is 0.0965 m/s.
     expect(sharpSpread(CIRCUMFERENCE, 20)).toBeCloseTo(0.0965 * 3.6, 6);
-    expect(heldSpeed(drive(100, 100.2), CIRCUMFERENCE, TOLERANCE)?.held).toBe("steady");
-    expect(heldSpeed(drive(100, 101), CIRCUMFERENCE, TOLERANCE)?.held).toBe("followed");
+    expect(heldSpeed(drive(100, 100.2), TOLERANCE, CIRCUMFERENCE)?.held).toBe("steady");
+    expect(heldSpeed(drive(100, 101), TOLERANCE, CIRCUMFERENCE)?.held).toBe("followed");
     // Beyond 4 % to either side of the middle.
-    expect(heldSpeed(drive(95, 102), CIRCUMFERENCE, TOLERANCE)?.held).toBe("followed");
-    expect(heldSpeed(drive(95, 105), CIRCUMFERENCE, TOLERANCE)?.held).toBe("uneven");
+    expect(heldSpeed(drive(95, 102), TOLERANCE, CIRCUMFERENCE)?.held).toBe("followed");
+    expect(heldSpeed(drive(95, 105), TOLERANCE, CIRCUMFERENCE)?.held).toBe("uneven");
   });
 
   test("the mean is distance by time", () => {
-    expect(heldSpeed(drive(90, 96), CIRCUMFERENCE, TOLERANCE)?.meanKmh).toBeCloseTo(93, 1);
+    expect(heldSpeed(drive(90, 96), TOLERANCE, CIRCUMFERENCE)?.meanKmh).toBeCloseTo(93, 1);
   });
 
   test("too few readings say nothing", () => {
-    expect(heldSpeed(drive(90, 90, { speeds: false }), CIRCUMFERENCE, TOLERANCE)).toBeUndefined();
+    expect(heldSpeed(drive(90, 90, { speeds: false }), TOLERANCE, CIRCUMFERENCE)).toBeUndefined();
   });
 
   test("a wavering speed smears the line; following it brings the wheel back to its rate at the mean speed", () => {

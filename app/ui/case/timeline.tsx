@@ -5,16 +5,12 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { momentWords } from "../../text/moment.ts";
 import { labelWords } from "../../text/label-words.ts";
+import { saveFile } from "../save-file.ts";
 
 /** Hands the whole case to the browser as a file. */
 function saveCopy(state: CaseState): void {
   const text = exportCase(state.timeline.map((item) => item.entry));
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = `case-${state.caseId.slice(0, 8)}.json`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+  saveFile(`case-${state.caseId.slice(0, 8)}.json`, text, "application/json");
 }
 
 /** Every entry with its time, newest first; each can be taken back, and a taking back as well. */

@@ -20,6 +20,11 @@ export function BenchLinks({ caseId }: { readonly caseId?: string }) {
           about="tyre size and speed to Hz; what a measured shake may be"
         />
         <BenchLink
+          href={`/shop/shake${of}`}
+          name="Measure a shake"
+          about="a passenger's phone records it; which part turns at that rate"
+        />
+        <BenchLink
           href={`/shop/play${of}`}
           name="Free play, run-out and wear limits"
           about="mm, inches, degrees, tread and lining, beside the rules"

@@ -4,8 +4,10 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { OrdersAnswer } from "../../../lib/requests/orders-request.ts";
 import type { OpenCase } from "../../store/use-case.ts";
 import type { Units } from "../../text/amounts.ts";
-import { capital, nameOfFinding } from "../../text/names.ts";
+import { capital } from "../../text/names.ts";
 import { hzWords, nameOfShaft, speedWords } from "./order-table.tsx";
+import { TellApart } from "./tell-apart.tsx";
+import { TurningTakeOver } from "./turning-take-over.tsx";
 
 interface Props {
   readonly knowledge: Knowledge;
@@ -48,85 +50,15 @@ export function OrderMatches(props: Props) {
           No one order fits every measurement: more than one thing shakes, or a figure is off.
         </p>
       )}
-      {answer.apart.length > 0 && (
-        <>
-          <h3>More than one fits. How to tell them apart</h3>
-          <dl>
-            {answer.apart.map(({ shaft, how }) => (
-              <div key={shaft}>
-                <dt>
-                  <strong>{capital(nameOfShaft(knowledge, shaft))}</strong>
-                </dt>
-                <dd>{how}</dd>
-              </div>
-            ))}
-          </dl>
-        </>
-      )}
+      <TellApart knowledge={knowledge} apart={answer.apart} />
       {open !== undefined && <TakeOver {...props} open={open} />}
     </>
   );
 }
 
-/** Findings that the figures may be; none counts until a person takes it. */
-function TakeOver({ knowledge, answer, turning, open, onKept }: Props & { readonly open: OpenCase }) {
-  const { state, append } = open;
+/** Findings that fit every measurement, and whether the figures are in the case already. */
+function TakeOver({ answer, turning, open, ...props }: Props & { readonly open: OpenCase }) {
   const findings = [...new Set(answer.fits.flatMap(({ finding }) => finding ?? []))];
-  const kept = turning !== undefined && JSON.stringify(turning) === JSON.stringify(state.turning);
-  const keep = kept || turning === undefined ? [] : [{ kind: "turning", ...turning } as const];
-  return (
-    <>
-      {findings.length > 0 && (
-        <div className="proposals">
-          <p>
-            <strong>Is this what was measured?</strong> Nothing counts until you take it.
-          </p>
-          <ul className="plain-list">
-            {findings.map((finding) => {
-              const name = nameOfFinding(knowledge, finding);
-              const is = state.answers.find((a) => a.finding === finding);
-              const taken = is?.state === "present" && is.by === "check";
-              return (
-                <li key={finding} className="proposal">
-                  <div>
-                    <strong>{capital(name)}</strong>
-                  </div>
-                  {taken ? (
-                    <span role="status">Taken over into the case</span>
-                  ) : (
-                    <button
-                      type="button"
-                      aria-label={`Take it: ${name}`}
-                      onClick={() => {
-                        append(...keep, { kind: "answered", finding, state: "present", how: "check" });
-                        onKept();
-                      }}
-                    >
-                      Take it
-                    </button>
-                  )}
-                </li>
-              );
-            })}
-          </ul>
-        </div>
-      )}
-      {kept ? (
-        <p className="small" role="status">
-          These figures are kept in the case.
-        </p>
-      ) : (
-        <button
-          type="button"
-          className="wide"
-          onClick={() => {
-            append(...keep);
-            onKept();
-          }}
-        >
-          Keep the figures in the case
-        </button>
-      )}
-    </>
-  );
+  const kept = turning !== undefined && JSON.stringify(turning) === JSON.stringify(open.state.turning);
+  return <TurningTakeOver {...props} open={open} findings={findings} keep={kept ? undefined : turning} />;
 }

@@ -1,81 +1,50 @@
 "use client";
 import type { Settings } from "../../store/use-settings.ts";
 import { speedUnit } from "../../text/amounts.ts";
-import { Choice } from "../choice.tsx";
 import { SheetPart } from "../sheet-part.tsx";
-import { TypedField } from "../typed-field.tsx";
 import { MOST_MEASURED } from "./rotating-request.ts";
-
-type Fields = Readonly<Record<string, string>>;
+import { CarThatTurns, EngineSpeed, SpeedUnit, TurningField, type TurningForm } from "./turning-field.tsx";
 
 /** What turns, how fast the car goes, and what was measured. */
 export function RotatingFields({
-  fields,
-  problems,
-  ready,
+  form,
   settings,
   onSettings,
-  onFields,
 }: {
-  readonly fields: Fields;
-  readonly problems: Fields;
-  readonly ready: boolean;
+  readonly form: TurningForm;
   readonly settings: Settings;
   readonly onSettings: (change: Partial<Settings>) => void;
-  readonly onFields: (fields: Fields) => void;
 }) {
-  const field = (id: string, label: string, unit?: string, text = false) => (
-    <TypedField
-      id={`turning-${id}`}
-      label={label}
-      {...(unit !== undefined && { unit })}
-      text={text}
-      value={fields[id] ?? ""}
-      disabled={!ready}
-      problem={problems[id]}
-      onChange={(value) => onFields({ ...fields, [id]: value })}
-    />
-  );
   const speed = speedUnit(settings);
   // One empty line more than are filled.
-  const filled = Array.from({ length: MOST_MEASURED }, (_, i) => (fields[`hz${i}`] ?? "").trim() !== "");
+  const filled = Array.from({ length: MOST_MEASURED }, (_, i) => (form.fields[`hz${i}`] ?? "").trim() !== "");
   const lines = Math.min(MOST_MEASURED, filled.lastIndexOf(true) + 2);
   return (
     <>
       <SheetPart id="car-turning" title="The car">
-        <div className="fields">
-          {field("tyre", "Tyre size", "as on its side, such as 205/55R16", true)}
-          {field("circumference", "Or rolling circumference", "mm")}
-          {field("finalDrive", "Final drive", "turns of the shaft for one of a wheel")}
-          {field("cylinders", "Cylinders")}
-        </div>
+        <CarThatTurns form={form} />
       </SheetPart>
       <SheetPart id="running" title="While it shakes">
         <div className="fields">
-          {field("speed", "Road speed", speed)}
-          <Choice
-            id="turning-unit"
-            label="Speeds in"
-            value={settings.distance}
-            options={[
-              { value: "km", name: "km/h" },
-              { value: "miles", name: "mph" },
-            ]}
-            onChange={(distance) => onSettings({ distance })}
-          />
-          {field("gear", "Gear ratio", "engine turns for one of the shaft")}
-          {field("rpm", "Or engine speed", "rpm")}
-          {field("hz0", "Measured shake", "Hz")}
+          <TurningField form={form} id="speed" label="Road speed" unit={speed} />
+          <SpeedUnit settings={settings} onSettings={onSettings} />
+          <EngineSpeed form={form} />
+          <TurningField form={form} id="hz0" label="Measured shake" unit="Hz" />
         </div>
         {Array.from({ length: Math.max(0, lines - 1) }, (_, k) => k + 1).map((i) => (
           <div className="fields" key={i} role="group" aria-label={`Measurement ${i + 1}`}>
-            {field(`hz${i}`, `Measured again (${i + 1})`, "Hz")}
-            {field(`speed${i}`, `At road speed (${i + 1})`, `${speed}; empty: as above`)}
-            {field(`rpm${i}`, `And engine speed (${i + 1})`, "rpm")}
+            <TurningField form={form} id={`hz${i}`} label={`Measured again (${i + 1})`} unit="Hz" />
+            <TurningField
+              form={form}
+              id={`speed${i}`}
+              label={`At road speed (${i + 1})`}
+              unit={`${speed}; empty: as above`}
+            />
+            <TurningField form={form} id={`rpm${i}`} label={`And engine speed (${i + 1})`} unit="rpm" />
           </div>
         ))}
         <p className="small soft">
-          A telephone fixed where the shake is felt will do. A passenger reads and writes; the driver drives.
+          A passenger reads and writes; the driver drives. A phone can measure it: see above.
         </p>
       </SheetPart>
     </>

@@ -1,4 +1,5 @@
 "use client";
+import Link from "next/link";
 import { answerOrdersRequest, type OrdersAnswer } from "../../../lib/requests/orders-request.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { fieldsOfDraft } from "../../text/draft-fields.ts";
@@ -34,13 +35,18 @@ function Rotating({ knowledge, open, settings, onSettings }: ShopProps) {
         What shakes at the rate of a wheel is on a wheel; what shakes at the rate of the propshaft or the
         engine is there. A rate names what turns, not yet what is wrong with it.
       </p>
+      <p>
+        <Link
+          className="button"
+          href={`/shop/shake${open === undefined ? "" : `?case=${encodeURIComponent(open.state.caseId)}`}`}
+        >
+          Measure it with a phone
+        </Link>
+      </p>
       <RotatingFields
-        fields={fields}
-        problems={problems}
-        ready={ready}
+        form={{ fields, problems, ready, onFields: (next) => setDraft(JSON.stringify(next)) }}
         settings={settings}
         onSettings={onSettings}
-        onFields={(next) => setDraft(JSON.stringify(next))}
       />
       {failed !== undefined && (
         <p className="trouble" role="alert">

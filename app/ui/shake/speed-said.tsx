@@ -1,0 +1,23 @@
+import type { HeldSpeed } from "../../../lib/car/held-speed.ts";
+import type { Units } from "../../text/amounts.ts";
+import { speedWords } from "../shop/order-table.tsx";
+
+/** How evenly the car ran, and what was done about it. */
+export function SpeedSaid({ speed, units }: { readonly speed: HeldSpeed; readonly units: Units }) {
+  const { meanKmh, leastKmh, mostKmh, sharpKmh, held } = speed;
+  const range = `Speed by GPS: ${speedWords(meanKmh, units)} on average, from ${speedWords(leastKmh, units)} to ${speedWords(mostKmh, units)}.`;
+  if (held === "uneven")
+    return (
+      <p className="trouble" role="status">
+        {range} That is too uneven: a rate would be off by more than the orders allow, and another part could
+        be named. Record again at one speed. Nothing can be taken over from this recording.
+      </p>
+    );
+  return (
+    <p className="small">
+      {range}
+      {held === "followed" &&
+        ` ${sharpKmh === undefined ? "" : `A line stays sharp within ${speedWords(sharpKmh, units)} over this length, so`} the speed was followed${sharpKmh === undefined ? " turn by turn" : ""}: what turns with the wheels stands sharp, anything else is blurred.`}
+    </p>
+  );
+}

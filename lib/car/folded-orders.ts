@@ -13,9 +13,10 @@ export function foldedHz(hz: number, sampleHz: number): number {
 }
 
 /**
- * Orders above half the rate of the sensor that a measured frequency may be instead, slowest first.
+ * Orders between half the rate of the sensor and the rate that a measured frequency may be instead, slowest first.
  *
- * The tolerance is a share of the true frequency, and as many Hz where it shows. `resolutionHz` is added.
+ * The tolerance is a share of the true frequency, and as many Hz where it shows. `resolutionHz` is added. What is faster than
+ * the rate is left out: a sensor smooths most of it away, and its tolerance would cover half of all that can be measured.
  * Errors: `bad-request` for a frequency or a rate that is not above 0.
  * Source: the sampling theorem (Shannon 1949, from memory).
  */
@@ -35,7 +36,7 @@ export function foldedOrders(
     );
   }
   return orders
-    .filter(({ hz }) => hz > sampleHz / 2)
+    .filter(({ hz }) => hz > sampleHz / 2 && hz < sampleHz)
     .map((order) => ({ ...order, showsAtHz: foldedHz(order.hz, sampleHz) }))
     .filter(
       ({ hz, tolerance, showsAtHz }) => Math.abs(measuredHz - showsAtHz) <= hz * tolerance + resolutionHz,

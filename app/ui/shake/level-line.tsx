@@ -17,7 +17,12 @@ export function LevelLine({ levels }: { readonly levels: readonly number[] }) {
       ] as const,
   );
   return (
-    <svg className="level-line" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+    <svg
+      className="level-line"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      preserveAspectRatio="none"
+      aria-hidden="true"
+    >
       <line className="curve-grid" x1={0} x2={WIDTH} y1={HEIGHT - 2} y2={HEIGHT - 2} />
       <path className="curve-line" d={curvePath(points)} />
     </svg>

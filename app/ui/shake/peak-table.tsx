@@ -1,4 +1,5 @@
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import type { OrdersAnswer } from "../../../lib/requests/orders-request.ts";
 import { capital } from "../../text/names.ts";
 import { hzWords, nameOfShaft } from "../shop/order-table.tsx";
 import type { LookedAt } from "./read-shake.ts";
@@ -50,12 +51,11 @@ export function PeakTable({
                 {own !== undefined && own.matches.length === 0 && (
                   <span className="detail">Nothing that is listed turns so.</span>
                 )}
-                {own?.folded?.map((f) => (
-                  <span className="detail" key={`${f.shaft} ${f.order} folded`}>
-                    Or too fast for this sensor: {nameOfShaft(knowledge, f.shaft)}, order {f.order}, at{" "}
-                    {hzWords(f.hz)} Hz, which shows near {hzWords(f.showsAtHz)}
+                {own?.folded !== undefined && own.folded.length > 0 && (
+                  <span className="detail">
+                    Or too fast for this sensor: {foldedWords(knowledge, own.folded)}.
                   </span>
-                ))}
+                )}
                 {hz > NEAR_THE_LIMIT * highestHz && (
                   <span className="detail">
                     Near the limit of this sensor: it may be something faster that shows here.
@@ -68,4 +68,14 @@ export function PeakTable({
       </tbody>
     </table>
   );
+}
+
+/** "engine, order 2, at 40.0 Hz; ..." */
+function foldedWords(
+  knowledge: Knowledge,
+  folded: NonNullable<OrdersAnswer["measured"][number]["folded"]>,
+): string {
+  return folded
+    .map(({ shaft, order, hz }) => `${nameOfShaft(knowledge, shaft)}, order ${order}, at ${hzWords(hz)} Hz`)
+    .join("; ");
 }

@@ -7,6 +7,7 @@ import { Choice } from "../choice.tsx";
 import { CautionBox } from "../knowledge/caution-box.tsx";
 import { speedWords } from "../shop/order-table.tsx";
 import { LevelLine } from "./level-line.tsx";
+import { measuringCautions } from "./measuring-checks.ts";
 import type { Recorder } from "./use-recorder.ts";
 
 const LENGTHS = [
@@ -41,11 +42,10 @@ export function RecordPart({
   const [read, setRead] = useKept("shake/caution-read", false);
   const [length, setLength] = useKept<(typeof LENGTHS)[number]["value"]>("shake/length", "20");
   const { progress, asking, trouble, start, stop } = recorder;
-  const cautions = knowledge.cautions.filter(({ covers }) => covers.includes("drives"));
   if (progress !== undefined) return <Recording progress={progress} units={units} onStop={stop} />;
   return (
     <>
-      <CautionBox texts={[...OWN_CAUTIONS, ...cautions.map(({ text }) => text)]} />
+      <CautionBox texts={[...OWN_CAUTIONS, ...measuringCautions(knowledge)]} />
       {read ? (
         <>
           <p>

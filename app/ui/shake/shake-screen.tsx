@@ -8,12 +8,14 @@ import { speedUnit } from "../../text/amounts.ts";
 import { fieldsOfDraft } from "../../text/draft-fields.ts";
 import { StopNotices } from "../case/stop-notices.tsx";
 import { useRanking } from "../case/use-ranking.ts";
+import { whyForbidden } from "../check/forbidden.ts";
 import { Choice } from "../choice.tsx";
 import { saveFile } from "../save-file.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { fieldsOfTurning } from "../shop/rotating-request.ts";
 import { ShopFrame, type ShopProps } from "../shop/shop-frame.tsx";
 import { CarThatTurns, EngineSpeed, SpeedUnit, TurningField } from "../shop/turning-field.tsx";
+import { measuringChecks } from "./measuring-checks.ts";
 import { readShakeForm, takeRecording } from "./read-shake.ts";
 import { RecordPart } from "./record-part.tsx";
 import { RecordingFile } from "./recording-file.tsx";
@@ -111,12 +113,14 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
           </button>
         </SheetPart>
       )}
-      <SheetPart id="car-turning" title="The car">
-        <CarThatTurns form={form} />
-        <div className="fields">
-          <EngineSpeed form={form} />
-        </div>
-      </SheetPart>
+      {!running && (
+        <SheetPart id="car-turning" title="The car">
+          <CarThatTurns form={form} />
+          <div className="fields">
+            <EngineSpeed form={form} />
+          </div>
+        </SheetPart>
+      )}
     </>
   );
 }
@@ -139,11 +143,16 @@ function MayBeDriven({
       </p>
     );
   if (ranked === undefined) return <p role="status">Looking whether a stop notice stands ...</p>;
-  if (ranked.notices.length === 0) return children;
+  const why = measuringChecks(knowledge)
+    .map((check) => whyForbidden(knowledge, state, ranked.notices, check, undefined))
+    .find((words) => words !== undefined);
+  if (ranked.notices.length === 0 && why === undefined) return children;
   return (
     <>
       <StopNotices knowledge={knowledge} notices={ranked.notices} />
-      <p>A stop notice stands for this car: it must not be driven to record.</p>
+      <p className="trouble">
+        {why ?? "A stop notice stands for this car: it must not be driven to record."}
+      </p>
     </>
   );
 }

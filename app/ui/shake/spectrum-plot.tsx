@@ -143,7 +143,13 @@ function Lane({
       <line className="curve-grid" x1={LEFT} x2={WIDTH - RIGHT} y1={y + 14} y2={y + 14} />
       {shown.map(({ order, at, named }) => (
         <g key={order}>
-          <line className={`order-mark order-mark-${dash}`} x1={at} x2={at} y1={TOP} y2={y + 14} />
+          <line
+            className={`order-mark order-mark-${dash}`}
+            x1={at}
+            x2={at}
+            y1={TOP}
+            y2={named ? y : y + 14}
+          />
           {named && (
             <text className="curve-word order-name" x={at} y={y + 11} textAnchor="middle">
               {order}

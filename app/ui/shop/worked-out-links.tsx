@@ -18,6 +18,11 @@ export function WorkedOutLinks({ knowledge, state, proposed }: CheckProps) {
           Which part turns at that Hz?
         </Link>
       )}
+      {turning && (
+        <Link className="button" href={`/shop/shake?${of}`}>
+          Measure it with a phone
+        </Link>
+      )}
       {quantity !== undefined && (
         <Link className="button" href={`/shop/play?${of}&quantity=${quantity.id}${place}`}>
           Degrees and limits

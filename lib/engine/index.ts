@@ -4,7 +4,8 @@ export { type Danger, type DriveAdvice, driveAdvice } from "./advice/drive-advic
 export { type PartReady, partsReady } from "./advice/parts-ready.ts";
 export type { Answer, AnswerProblem, AnswerState } from "./answers.ts";
 export { askNext } from "./ask-next.ts";
-export type { AskNextOptions, LayAnswer, LayChoice, LayQuestion } from "./ask-next.ts";
+export type { AskNextOptions } from "./ask-next.ts";
+export type { LayAnswer, LayChoice, LayQuestion } from "./lay/lay-question.ts";
 export { proposeBatch } from "./batch.ts";
 export type { Batch, BatchedCheck, BatchOptions } from "./batch.ts";
 export { placedChecks } from "./check-places.ts";

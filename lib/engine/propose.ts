@@ -5,6 +5,7 @@ import { checkBits, type CheckFinding, type Component } from "./core/index.ts";
 import { finerComponents } from "./finer-components.ts";
 import { forbiddenCheck } from "./forbidden.ts";
 import type { Grounded } from "./ground.ts";
+import { mergeByRepair } from "./merge-by-repair.ts";
 import { openQuestions } from "./questions.ts";
 import type { Weighing } from "./weigh.ts";
 
@@ -58,7 +59,8 @@ const MOST_COMPONENTS = 24;
 const TELLS_ENOUGH = 0.03;
 /** Gains below this are rounding, not information. */
 const SMALLEST_GAIN = 1e-3;
-const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
+/** Who can do what the ones before can do. */
+export const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
 
 /**
  * The next checks, best first: expected information about what explains the complaint per minute, set-up included.
@@ -179,26 +181,6 @@ function bitsOf(
 /** Can any named cause show in the check? One that cannot tells nothing of what explains the complaint. */
 function bearsOn(placed: PlacedCheck, named: ReadonlySet<number>): boolean {
   return placed.nodes.some((node) => node.parents.some((i) => named.has(i)));
-}
-
-/** The same parts at the same places are one repair. */
-function mergeByRepair(grounded: Grounded, components: readonly Component[]): Int32Array {
-  const values = new Map<string, number>();
-  return Int32Array.from(components, (component) => {
-    const repair =
-      component.kind === "set"
-        ? [
-            ...new Set(
-              component.set.map((i) => `${grounded.suspects[i]?.part}@${grounded.suspects[i]?.place}`),
-            ),
-          ]
-            .sort()
-            .join(" ")
-        : component.kind;
-    const value = values.get(repair) ?? values.size;
-    values.set(repair, value);
-    return value;
-  });
 }
 
 const NEEDS = new WeakMap<Knowledge, ReadonlyMap<string, string>>();

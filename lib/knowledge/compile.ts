@@ -40,6 +40,7 @@ export function compileKnowledge(authored: Authored): Knowledge {
     publishedShares: authored.publishedShares,
     doubt: authored.doubt,
     advice: authored.advice,
+    lay: authored.lay,
     parts: authored.parts
       .filter(isLive)
       .map(({ at, ...part }) => ({ ...part, places: expand(at, authored) })),

@@ -32,6 +32,7 @@ const WHOLE_FILES = [
   "publishedShares",
   "doubt",
   "advice",
+  "lay",
 ] as const;
 
 /** Ids that came, changed and went, each list sorted. */

@@ -22,7 +22,8 @@ export type ReferenceKind =
   | "frequency word"
   | "price band"
   | "share group"
-  | "share fleet";
+  | "share fleet"
+  | "picture";
 
 /** One naming of one thing by one record. */
 export interface Reference {
@@ -45,7 +46,12 @@ export function referencesOf(authored: Authored): Reference[] {
   }
   for (const fault of authored.faults) faultReferences(fault, from(`faults/${fault.id}.json`));
   for (const complaint of authored.complaints) {
-    from(`complaints/${complaint.id}.json`)("source", "basis", complaint.basis);
+    const say = from(`complaints/${complaint.id}.json`);
+    say("source", "basis", complaint.basis);
+    say("picture", "lay.picture", complaint.lay?.picture);
+  }
+  for (const context of authored.contexts) {
+    from(`contexts/${context.id}.json`)("picture", "lay.picture", context.lay?.picture);
   }
   for (const feature of authored.features) {
     const say = from(`features/${feature.id}.json`);
@@ -55,6 +61,7 @@ export function referencesOf(authored: Authored): Reference[] {
     });
     say("feature", "opposite", feature.opposite);
     say("feature", "mirror", feature.mirror);
+    say("picture", "lay.picture", feature.lay?.picture);
   }
   for (const observation of authored.observations) {
     const say = from(`observations/${observation.id}.json`);
@@ -73,6 +80,8 @@ export function referencesOf(authored: Authored): Reference[] {
     for (const id of check.cautions) say("caution", "cautions", id);
     for (const id of check.notWhen) say("observation", "notWhen", id);
     say("source", "basis", check.basis);
+    say("picture", "lay.picture", check.lay?.picture);
+    for (const id of check.lay?.settles ?? []) say("observation", "lay.settles", id);
   }
   for (const layout of authored.layouts) {
     const say = from(`layouts/${layout.id}.json`);
@@ -165,6 +174,7 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
   doubt("source", "misread.basis", authored.doubt.misread.basis);
   doubt("source", "lookAgain.basis", authored.doubt.lookAgain.basis);
   from("advice.json")("source", "ready.basis", authored.advice.ready.basis);
+  layReferences(authored.lay, from("lay.json"));
   shareReferences(authored.publishedShares, from("published-shares.json"));
   const words = from("words.json");
   for (const id of authored.words.only.rulesOut) words("feature", "only.rulesOut", id);
@@ -191,6 +201,15 @@ function singleFiles(authored: Authored, from: (file: string) => Say): void {
     setUps("set-up", "minutes", start);
     for (const end of Object.keys(row)) setUps("set-up", `minutes.${start}`, end);
   }
+}
+
+function layReferences(lay: Authored["lay"], say: Say): void {
+  say("picture", "first.picture", lay.first.picture);
+  lay.together.forEach((together, i) => {
+    say("picture", `together.${i}.picture`, together.picture);
+    for (const id of together.features) say("feature", `together.${i}.features`, id);
+  });
+  for (const id of Object.keys(lay.places)) say("place", `places.${id}`, id);
 }
 
 function shareReferences(shares: Authored["publishedShares"], say: Say): void {

@@ -142,6 +142,7 @@ function knownIds(authored: Authored): Known {
   live.set("price band", new Set(Object.keys(authored.costs.bands)));
   live.set("share group", new Set(authored.publishedShares.groups.map((g) => g.id)));
   live.set("share fleet", new Set(authored.publishedShares.fleets.map((f) => f.id)));
+  live.set("picture", new Set(authored.lay.pictures.map((p) => p.id)));
   for (const feature of authored.features) {
     for (const key of Object.values(feature.relative ?? {})) {
       if (feature.ended === undefined && key !== undefined) live.get("feature or relative key")?.add(key);
@@ -164,6 +165,8 @@ function mendFor(kind: ReferenceKind): string {
     case "share group":
     case "share fleet":
       return "Use one of published-shares.json.";
+    case "picture":
+      return "Use one of the pictures of lay.json.";
     case "frequency word":
       return "Use a word of scale.json or a number between 0 and 1.";
     case "feature or relative key":

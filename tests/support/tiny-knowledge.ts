@@ -8,6 +8,7 @@ import { plainLimits } from "./plain-limits.ts";
 import { plainOrders } from "./plain-orders.ts";
 import { plainAdvice } from "./plain-advice.ts";
 import { plainDoubt } from "./plain-doubt.ts";
+import { plainLay } from "./plain-lay.ts";
 import { plainShares } from "./plain-shares.ts";
 
 /** Records by their path in the knowledge folder, before they become text. */
@@ -145,6 +146,7 @@ function vocabulary(): TinyRecords {
     "published-shares.json": plainShares("ball-joint"),
     "doubt.json": { ...plainDoubt() },
     "advice.json": { ...plainAdvice() },
+    "lay.json": { ...plainLay() },
     "words.json": {
       ...noWords,
       negators: ["not", "no"],
@@ -170,6 +172,7 @@ function vocabulary(): TinyRecords {
       id: "kerb-strike",
       name: "hit a kerb",
       question: "Did a wheel hit a kerb?",
+      lay: { question: "Did a wheel hit the kerb?" },
       share: 0.03,
     },
     "profiles/bump-knock.json": {
@@ -232,6 +235,7 @@ function findings(): TinyRecords {
     complaints: ["noise"],
     background: 0.4,
     question: `Does it seem to come from the ${name}?`,
+    lay: { question: `Is it at the ${name}?`, choice: `at the ${name}` },
     opposite,
   });
   return {
@@ -240,6 +244,7 @@ function findings(): TinyRecords {
       name: "a noise",
       aspect: "sound",
       question: "Is there a noise?",
+      lay: { question: "Do you hear a noise?", choice: "it makes a noise" },
       phrases: ["knock|knocks"],
       leak: 0.02,
     },
@@ -251,6 +256,7 @@ function findings(): TinyRecords {
       complaints: ["noise"],
       background: 0.3,
       question: "Does it come over small bumps?",
+      lay: { question: "Does it come over small bumps?" },
     },
     "features/from-front.json": {
       ...side("from-front", "front", "from-rear"),

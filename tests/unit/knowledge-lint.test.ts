@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { LINT_RULES, lintKnowledge } from "../../lib/knowledge/lint/index.ts";
 import { readExceptions } from "../../lib/knowledge/lint/exceptions.ts";
 import { readKnowledge } from "../../lib/knowledge/read.ts";
+import { LAY_BREAKS, layTry } from "../support/lay-breaks.ts";
 import { plainLimits } from "../support/plain-limits.ts";
 import { plainOrders } from "../support/plain-orders.ts";
 import { patch, type TinyChange, tinyFiles, tinyKnowledge } from "../support/tiny-knowledge.ts";
@@ -13,6 +14,7 @@ const [flat] = limitRecords;
 
 /** For each rule: what breaks the tiny knowledge, and the record that the rule then names. */
 const BREAKS: Record<string, [TinyChange, string][]> = {
+  ...LAY_BREAKS,
   "finding-ids-unique": [
     [
       (records) => {
@@ -461,6 +463,11 @@ const BREAKS_BEFORE_COMPILING: Record<string, [TinyChange, string][]> = {
 test("the tiny knowledge gives the lint nothing to say", () => {
   const { knowledge, authored } = tinyKnowledge();
   expect(lintKnowledge(knowledge, authored)).toEqual([]);
+});
+
+test("a check that an owner may try has nothing wrong with it", () => {
+  const { knowledge, authored } = tinyKnowledge(layTry({}));
+  expect(lintKnowledge(knowledge, authored).filter(({ rule }) => rule.startsWith("lay-"))).toEqual([]);
 });
 
 test("every rule has a test that breaks it", () => {

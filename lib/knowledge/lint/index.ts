@@ -14,6 +14,8 @@ import { findingLearnable } from "./finding-learnable.ts";
 import { gradesFall } from "./grades-fall.ts";
 import { idsResolve } from "./ids-resolve.ts";
 import { inseparableNeeded } from "./inseparable-needed.ts";
+import { layTries } from "./lay-tries.ts";
+import { layWords } from "./lay-words.ts";
 import { layoutsFit } from "./layouts-fit.ts";
 import { limitsFit } from "./limits-fit.ts";
 import { logicValues } from "./logic-values.ts";
@@ -53,6 +55,8 @@ export const LINT_RULES: readonly LintRule[] = [
   decisiveProves,
   faultsToldApart,
   inseparableNeeded,
+  layWords,
+  layTries,
   layoutsFit,
   ordersFit,
   limitsFit,

@@ -4,6 +4,7 @@ import { DemoCase } from "./demo-cases.ts";
 import { Advice } from "./advice.ts";
 import { Doubt } from "./doubt.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
+import { Lay } from "./lay.ts";
 import { LayoutDrawing } from "./layouts.ts";
 import { Limits } from "./limits.ts";
 import { Orders } from "./orders.ts";
@@ -58,6 +59,7 @@ export const SINGLE_FILES = {
   "published-shares.json": PublishedShares,
   "doubt.json": Doubt,
   "advice.json": Advice,
+  "lay.json": Lay,
 } as const;
 
 type Of<S extends z.ZodType> = z.output<S>;
@@ -78,6 +80,7 @@ export interface Authored {
   readonly publishedShares: Of<typeof PublishedShares>;
   readonly doubt: Of<typeof Doubt>;
   readonly advice: Of<typeof Advice>;
+  readonly lay: Of<typeof Lay>;
   readonly parts: readonly Of<typeof Part>[];
   readonly faults: readonly Of<typeof Fault>[];
   readonly complaints: readonly Of<typeof Complaint>[];

@@ -5,6 +5,7 @@ import { Costs } from "./costs.ts";
 import { DemoCase } from "./demo-cases.ts";
 import { Doubt } from "./doubt.ts";
 import { Check, Complaint, Feature, Observation } from "./findings.ts";
+import { Lay } from "./lay.ts";
 import { LayoutDrawing } from "./layouts.ts";
 import { Limits } from "./limits.ts";
 import { Orders } from "./orders.ts";
@@ -84,6 +85,8 @@ export const Knowledge = z.strictObject({
   doubt: Doubt.optional(),
   /** Releases before 1.2.0 have none. */
   advice: Advice.optional(),
+  /** Releases before 1.3.0 have none: then questions are worded as they are for the workshop. */
+  lay: Lay.optional(),
   parts: z.array(CompiledPart),
   faults: z.array(CompiledFault),
   complaints: z.array(Complaint),

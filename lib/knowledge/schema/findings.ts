@@ -11,6 +11,7 @@ import {
   PlaceSetId,
   Probability,
 } from "./common.ts";
+import { LayTry, LayWords } from "./lay.ts";
 
 /** What is complained of: one bit for the reasoning, however many features are told of it. */
 export const Complaint = z.strictObject({
@@ -20,6 +21,7 @@ export const Complaint = z.strictObject({
   otherNames: OtherNames,
   phrases: Phrases,
   question: Line,
+  lay: LayWords.optional(),
   /** Chance that a car shows it through causes which this knowledge does not hold. */
   leak: Probability,
   basis: Basis.default("common-practice"),
@@ -56,6 +58,7 @@ export const Feature = z.strictObject({
   /** Speed band in km/h that free text is matched to. */
   speed: z.strictObject({ from: z.number().min(0), to: z.number().max(300) }).optional(),
   question: Line,
+  lay: LayWords.optional(),
   /** Who can answer it. */
   who: z.enum(["owner", "driver", "technician"]).default("owner"),
   otherNames: OtherNames,
@@ -89,6 +92,8 @@ export const Observation = z.strictObject({
     .optional(),
   /** Chance to find it with no fault of this knowledge behind it; one a level, or one for all. */
   leak: z.union([Probability, z.array(Probability).min(1).max(4)]),
+  /** What it is called among the answers to a try; needed where a check's `lay` settles it. */
+  lay: z.strictObject({ choice: Line }).optional(),
   /** What is normal and must not be taken for this. */
   normal: Paragraph.optional(),
   basis: Basis.default("common-practice"),
@@ -114,6 +119,8 @@ export const Check = z.strictObject({
   normal: Paragraph,
   /** Observation that, when present at an overlapping place, forbids this check: do not drive a car with a loose wheel. */
   notWhen: z.array(Id).default([]),
+  /** Set where anybody may try it on the standing car without tools. */
+  lay: LayTry.optional(),
   basis: Basis.default("common-practice"),
   ended: Ended.optional(),
 });

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { Basis, Id, Line, Logic, OtherNames, Paragraph, Phrases, Probability, Strength } from "./common.ts";
+import { LayWords } from "./lay.ts";
 
 /** `manifest.json`: which form and which version the folder holds. */
 export const Manifest = z.strictObject({
@@ -162,6 +163,7 @@ export const Context = z.strictObject({
   id: Id,
   name: Line,
   question: Line,
+  lay: LayWords.optional(),
   otherNames: OtherNames,
   phrases: Phrases,
   /** Share of cars that come in with it. */

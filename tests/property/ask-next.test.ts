@@ -14,7 +14,7 @@ import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 
 const knowledge = shippedKnowledge();
 const answers = answersOf(knowledge, 5);
-const RUNS = { numRuns: 25, seed: 20261128 };
+const RUNS = { numRuns: 12, seed: 20261128 };
 const who = fc.constantFrom<("owner" | "driver")[]>("owner", "driver");
 
 function ask(

@@ -101,6 +101,13 @@ const sections = [
   },
 ];
 
+sections.push({
+  title: "What a desk would say of 25 solved complaints, and how long to book",
+  file: "field-advice.bench.ts",
+  run: "fieldAdvice",
+  named: true,
+});
+
 const { values: options, positionals: wanted } = parseArgs({
   options: {
     cars: { type: "string" },

@@ -20,7 +20,8 @@ export interface FieldCase {
 
 /** The solved cases of a file beside this one, facts paraphrased; each line names its source. */
 export function fieldCases(file = "field-cases.jsonl"): FieldCase[] {
-  return readFileSync(join(import.meta.dirname, file), "utf8")
+  // By the root of the repository, so that a bundle finds them as well.
+  return readFileSync(join(import.meta.dirname, "../../tests/field", file), "utf8")
     .trim()
     .split("\n")
     .map((line) => JSON.parse(line) as FieldCase);

@@ -26,6 +26,8 @@ const OWNER: Record<Asker, Reach> = {
   trainee: "none",
 };
 
+const EXERCISES: Record<Asker, Reach> = { ...OWNER, instructor: "own" };
+
 const ACCOUNTS: Record<Asker, Reach> = {
   local: "none",
   owner: "all",
@@ -56,6 +58,10 @@ export const ACCESS = {
   "share-case": { ...CASES, trainee: "none" },
   "remove-case": OWNER,
   "keep-archive": OWNER,
+  "keep-exercises": EXERCISES,
+  "see-board": EXERCISES,
+  // A code or a link is enough: whose attempt it is, the handler looks up by account or by the browser's token.
+  "work-exercise": "open",
 } as const satisfies Record<string, "open" | Record<Asker, Reach>>;
 
 export type Action = keyof typeof ACCESS;

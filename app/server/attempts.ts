@@ -8,6 +8,9 @@ export const MOST_FOR_ONE_ACCOUNT = 10;
 /** More than for one account: a whole workshop may share an address. */
 export const MOST_FROM_ONE_ADDRESS = 60;
 
+/** Codes of exercises typed from one address: a whole class may share it, and a code has 39 bits. */
+const MOST_CODES = 150;
+
 /** What was typed as an address may be a password by mistake: only its hash is kept. */
 const accountKey = (email: string): string =>
   `account:${createHash("sha256").update(email.toLowerCase()).digest("hex")}`;
@@ -35,4 +38,13 @@ export async function countTry(store: Store, address: string, email?: string): P
 /** The password was right: the account's count starts anew. */
 export function forgetTries(store: Store, email: string): Promise<void> {
   return forgetAttempts(store, accountKey(email));
+}
+
+/**
+ * Counts a try at the code of an exercise.
+ *
+ * Errors  too-many-tries.
+ */
+export async function countCode(store: Store, address: string): Promise<void> {
+  if (address !== "") await take(store, `code:${address}`, MOST_CODES);
 }

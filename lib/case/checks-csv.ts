@@ -1,9 +1,6 @@
-import Papa from "papaparse";
+import { csvTable } from "./csv-table.ts";
 import type { Entry, EntryOf } from "./entries.ts";
 import { foldCase } from "./fold.ts";
-
-/** What a spreadsheet would take for a formula, by OWASP's page on CSV injection: it is made text by an apostrophe. */
-const FORMULA = /^[=+\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]/;
 
 const COLUMNS = [
   "at",
@@ -58,7 +55,7 @@ export function checksCsv(entries: Iterable<Entry>, names: CsvNames = {}): strin
     ];
   });
   const table = [COLUMNS, ...rows.map((row) => COLUMNS.map((column) => row[column]))];
-  return `${Papa.unparse(table, { escapeFormulae: FORMULA, newline: "\r\n" })}\r\n`;
+  return csvTable(table);
 }
 
 const EMPTY = Object.fromEntries(COLUMNS.map((column) => [column, ""])) as Row;

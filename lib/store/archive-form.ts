@@ -3,7 +3,7 @@ import { CASE_LIMITS } from "../case/case-file.ts";
 
 /** Says that a zip file is an archive of ours. */
 export const ARCHIVE_FORMAT = "cornerwise-archive";
-/** Form of the archive; raised when an older reader could no longer read it rightly. 2: with photos. */
+/** Form of the archive; raised when an older reader could no longer read it rightly. 2: with photos and exercises. */
 export const ARCHIVE_SCHEMA_VERSION = 2;
 /** Where the zip file says what is in it, and the folders of its lines of cases and photos. */
 export const MANIFEST = "manifest.json";
@@ -11,6 +11,10 @@ export const ACCOUNTS = "accounts.json";
 export const LINKS = "links.json";
 export const CASES = "cases/";
 export const PHOTOS = "photos/";
+/** Folders of lines of exercises, of what was handed out of them, and of attempts. */
+export const EXERCISES = "exercises/";
+export const HAND_OUTS = "hand-outs/";
+export const ATTEMPTS = "attempts/";
 
 /** Limits of an archive that is read: far above a large shop, far below what would fill a server. */
 export const ARCHIVE_LIMITS = {
@@ -36,6 +40,9 @@ export const Manifest = z.strictObject({
   accounts: z.int().min(0),
   links: z.int().min(0),
   photos: z.int().min(0).default(0),
+  exercises: z.int().min(0).default(0),
+  handOuts: z.int().min(0).default(0),
+  attempts: z.int().min(0).default(0),
   files: z.array(z.strictObject({ name: Id, bytes: z.int().min(0), sha256: z.string().length(64) })),
 });
 export type Manifest = z.infer<typeof Manifest>;
@@ -109,3 +116,47 @@ export const ArchivedPhoto = z.strictObject({
   base64: z.base64().min(1).max(ARCHIVE_LIMITS.file),
 });
 export type ArchivedPhoto = z.infer<typeof ArchivedPhoto>;
+/** Longest exercise as JSON: what one request can bring. */
+const Body = z.string().max(1_000_000);
+
+/** Lines of exercises and hand-outs, as their tables have them. */
+export const ArchivedExercise = z.strictObject({
+  id: Id,
+  owner_id: Id.nullable(),
+  name: Text,
+  body: Body,
+  made_at: Time,
+  changed_at: Time,
+  version: z.int().min(1),
+  removed_at: Time.nullable(),
+});
+export type ArchivedExercise = z.infer<typeof ArchivedExercise>;
+
+export const ArchivedHandOut = z.strictObject({
+  id: Id,
+  exercise_id: Id,
+  body: Body,
+  code: Id,
+  token_hash: z.string().length(64),
+  course: Text.nullable(),
+  made_by: Id.nullable(),
+  made_at: Time,
+  expires_at: Time,
+  revoked_at: Time.nullable(),
+});
+export type ArchivedHandOut = z.infer<typeof ArchivedHandOut>;
+
+/** One attempt with its entries, in the order in which they were kept; of its browser's key only the hash. */
+export const ArchivedAttempt = z.strictObject({
+  id: Id,
+  hand_out_id: Id,
+  exercise_id: Id,
+  trainee_id: Id.nullable(),
+  name: Text,
+  token_hash: z.string().length(64).nullable(),
+  started_at: Time,
+  ended_at: Time.nullable(),
+  score: Body.nullable(),
+  entries: z.array(z.strictObject({ receivedAt: Time, entry: z.unknown() })).max(CASE_LIMITS.entries),
+});
+export type ArchivedAttempt = z.infer<typeof ArchivedAttempt>;

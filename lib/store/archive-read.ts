@@ -8,10 +8,16 @@ import {
   ARCHIVE_LIMITS,
   ARCHIVE_SCHEMA_VERSION,
   ArchivedAccount,
+  ArchivedAttempt,
   ArchivedCase,
+  ArchivedExercise,
+  ArchivedHandOut,
   ArchivedLink,
   ArchivedPhoto,
+  ATTEMPTS,
   CASES,
+  EXERCISES,
+  HAND_OUTS,
   LINKS,
   MANIFEST,
   Manifest,
@@ -93,6 +99,9 @@ export interface OpenArchive {
   readonly cases: () => Generator<readonly ArchivedCase[]>;
   /** The files of photos, each with its photos. */
   readonly photos: () => Generator<readonly ArchivedPhoto[]>;
+  readonly exercises: () => Generator<readonly ArchivedExercise[]>;
+  readonly handOuts: () => Generator<readonly ArchivedHandOut[]>;
+  readonly attempts: () => Generator<readonly ArchivedAttempt[]>;
 }
 
 /**
@@ -127,6 +136,9 @@ export function openArchive(bytes: Uint8Array): OpenArchive {
       links: () => parsed(z.array(ArchivedLink), read(LINKS), LINKS),
       cases: () => linesOf(CASES, ArchivedCase),
       photos: () => linesOf(PHOTOS, ArchivedPhoto),
+      exercises: () => linesOf(EXERCISES, ArchivedExercise),
+      handOuts: () => linesOf(HAND_OUTS, ArchivedHandOut),
+      attempts: () => linesOf(ATTEMPTS, ArchivedAttempt),
     };
   });
 }
@@ -140,13 +152,12 @@ export function checkArchive(bytes: Uint8Array): Manifest {
   const archive = openArchive(bytes);
   archive.accounts();
   archive.links();
-  const { manifest } = archive;
-  let cases = 0;
-  for (const some of archive.cases()) cases += some.length;
-  if (cases !== manifest.cases) throw badArchive(`it holds ${cases} cases, not ${manifest.cases}`);
-  let photos = 0;
-  for (const some of archive.photos()) photos += some.length;
-  if (photos !== manifest.photos) throw badArchive(`it holds ${photos} photos, not ${manifest.photos}`);
+  for (const kind of ["cases", "photos", "exercises", "handOuts", "attempts"] as const) {
+    let held = 0;
+    for (const some of archive[kind]()) held += some.length;
+    const said = archive.manifest[kind];
+    if (held !== said) throw badArchive(`it holds ${held} ${kind}, not ${said}`);
+  }
   return archive.manifest;
 }
 

@@ -7,6 +7,7 @@ import type { ArchivedAccount, ArchivedCase, ArchivedPhoto, Manifest } from "./a
 import { flagOf, NO_TOKENS } from "./account-columns.ts";
 import { badArchive, type OpenArchive, openArchive } from "./archive-read.ts";
 import { caseColumns, NOT_RECKONED, toldCount } from "./case-columns.ts";
+import { restoreExercises } from "./archive-restore-exercises.ts";
 import { entryText, FILE_HEAD } from "./entry-text.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
@@ -15,11 +16,14 @@ import type { CasesTable, EntriesTable, PhotosTable, Store, StoreKind, Tables } 
 /** Rows of one insert; SQLite takes 32,766 values. */
 const ROWS = 500;
 
-type Restored = Pick<Manifest, "cases" | "entries" | "accounts" | "links" | "photos">;
+type Restored = Pick<
+  Manifest,
+  "cases" | "entries" | "accounts" | "links" | "photos" | "exercises" | "handOuts" | "attempts"
+>;
 type Rename = (id: string | null) => string | null;
 
 /**
- * Puts an archive into a shop that has no cases yet: all of it or, on any error, nothing.
+ * Puts an archive into a shop that has no cases and no exercises yet: all of it or, on any error, nothing.
  *
  * A person who has an account here already is known by the e-mail address and keeps this account; the cases of the
  * archived one become theirs. Nobody is signed in by it.
@@ -46,11 +50,13 @@ function isRefusal(error: unknown): boolean {
 }
 
 async function restoreIn(trx: Transaction<Tables>, kind: StoreKind, archive: OpenArchive): Promise<Restored> {
-  const there = await trx.selectFrom("cases").select("id").limit(1).executeTakeFirst();
+  const there =
+    (await trx.selectFrom("cases").select("id").limit(1).executeTakeFirst()) ??
+    (await trx.selectFrom("exercises").select("id").limit(1).executeTakeFirst());
   if (there !== undefined) {
     throw new StoreProblem(
       "not-empty",
-      "This shop has cases of its own. An archive goes into an empty one: name a new database, or clear this one away first.",
+      "This shop has cases of its own, or exercises. An archive goes into an empty one: name a new database, or clear this one away first.",
     );
   }
   const accounts = archive.accounts();
@@ -61,7 +67,19 @@ async function restoreIn(trx: Transaction<Tables>, kind: StoreKind, archive: Ope
     "links",
     links.map((link) => ({ ...link, made_by: rename(link.made_by) })),
   );
-  const done = { cases: 0, entries: 0, accounts: accounts.length, links: links.length, photos: 0 };
+  const exercises = await restoreExercises(archive, {
+    insert: (table, rows) => insertRows(trx, table, rows),
+    rename,
+    readEntry: checkedEntry,
+  });
+  const done = {
+    cases: 0,
+    entries: 0,
+    accounts: accounts.length,
+    links: links.length,
+    photos: 0,
+    ...exercises,
+  };
   const seen = new Set<string>();
   for (const cases of archive.cases()) {
     for (const one of cases) {
@@ -98,7 +116,7 @@ async function restoreIn(trx: Transaction<Tables>, kind: StoreKind, archive: Ope
   return done;
 }
 
-async function insertRows<T extends "cases" | "entries" | "links">(
+async function insertRows<T extends keyof Tables>(
   trx: Transaction<Tables>,
   table: T,
   rows: readonly Tables[T][],

@@ -1,6 +1,14 @@
 import type { Kysely } from "kysely";
 import { momentText } from "./account-columns.ts";
-import type { ArchivedAccount, ArchivedCase, ArchivedLink, ArchivedPhoto } from "./archive-form.ts";
+import type {
+  ArchivedAccount,
+  ArchivedAttempt,
+  ArchivedCase,
+  ArchivedExercise,
+  ArchivedHandOut,
+  ArchivedLink,
+  ArchivedPhoto,
+} from "./archive-form.ts";
 import { entryFromText } from "./entry-text.ts";
 import { bytesOf } from "./photos.ts";
 import type { Tables } from "./tables.ts";
@@ -112,5 +120,68 @@ export async function* archivedPhotos(db: Kysely<Tables>): AsyncGenerator<Archiv
       };
     }
     if (rows.length < AT_ONCE) return;
+  }
+}
+
+/** Every exercise, removed ones too: attempts point to them. */
+export async function* archivedExercises(db: Kysely<Tables>): AsyncGenerator<ArchivedExercise> {
+  for (let after: string | undefined = ""; after !== undefined; ) {
+    const rows: ArchivedExercise[] = await db
+      .selectFrom("exercises")
+      .selectAll()
+      .where("id", ">", after)
+      .orderBy("id")
+      .limit(AT_ONCE)
+      .execute();
+    yield* rows;
+    after = rows.at(-1)?.id;
+  }
+}
+
+/** Everything that was handed out, by id. */
+export async function* archivedHandOuts(db: Kysely<Tables>): AsyncGenerator<ArchivedHandOut> {
+  for (let after: string | undefined = ""; after !== undefined; ) {
+    const rows: ArchivedHandOut[] = await db
+      .selectFrom("hand_outs")
+      .selectAll()
+      .where("id", ">", after)
+      .orderBy("id")
+      .limit(AT_ONCE)
+      .execute();
+    yield* rows;
+    after = rows.at(-1)?.id;
+  }
+}
+
+/** Every attempt with its entries, by id. */
+export async function* archivedAttempts(db: Kysely<Tables>): AsyncGenerator<ArchivedAttempt> {
+  let after = "";
+  for (;;) {
+    const heads = await db
+      .selectFrom("attempts")
+      .selectAll()
+      .where("id", ">", after)
+      .orderBy("id")
+      .limit(AT_ONCE)
+      .execute();
+    if (heads.length === 0) return;
+    const rows = await db
+      .selectFrom("attempt_entries")
+      .select(["attempt_id", "body", "received_at"])
+      .where(
+        "attempt_id",
+        "in",
+        heads.map(({ id }) => id),
+      )
+      .orderBy("attempt_id")
+      .orderBy("seq")
+      .execute();
+    for (const { version: _, ...head } of heads) {
+      after = head.id;
+      const entries = rows
+        .filter((row) => row.attempt_id === head.id)
+        .map((row) => ({ receivedAt: row.received_at, entry: entryFromText(row.body) }));
+      yield { ...head, entries };
+    }
   }
 }

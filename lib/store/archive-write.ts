@@ -5,13 +5,24 @@ import {
   ACCOUNTS,
   ARCHIVE_FORMAT,
   ARCHIVE_SCHEMA_VERSION,
+  ATTEMPTS,
   CASES,
+  EXERCISES,
+  HAND_OUTS,
   LINKS,
   MANIFEST,
   type Manifest,
   PHOTOS,
 } from "./archive-form.ts";
-import { archivedAccounts, archivedCases, archivedLinks, archivedPhotos } from "./archive-rows.ts";
+import {
+  archivedAccounts,
+  archivedAttempts,
+  archivedCases,
+  archivedExercises,
+  archivedHandOuts,
+  archivedLinks,
+  archivedPhotos,
+} from "./archive-rows.ts";
 import { takeSnapshot } from "./snapshot.ts";
 import type { Store } from "./tables.ts";
 
@@ -61,7 +72,7 @@ class Packing {
 
 /**
  * The whole shop as one zip file, as it is at this moment: every case, the accounts with the hashes of their passwords,
- * the links, the photos. Left out are sessions, settings and counts of tries.
+ * the links, the photos, the exercises with their attempts. Left out are sessions, settings and counts of tries.
  *
  * Shape   pieces of the file, in order; others go on writing meanwhile. now: ISO 8601, UTC.
  * Errors  StoreProblem unreachable, busy, cannot-open.
@@ -70,13 +81,17 @@ export async function* writeArchive(store: Store, now: string): AsyncGenerator<U
   const snapshot = await takeSnapshot(store);
   try {
     const packing = new Packing(now);
+    const { db } = snapshot;
     let entries = 0;
-    const cases = yield* packLines(packing, CASES, archivedCases(snapshot.db), (one) => {
+    const cases = yield* packLines(packing, CASES, archivedCases(db), (one) => {
       entries += one.entries.length;
     });
-    const photos = yield* packLines(packing, PHOTOS, archivedPhotos(snapshot.db));
-    const accounts = await archivedAccounts(snapshot.db);
-    const links = await archivedLinks(snapshot.db);
+    const photos = yield* packLines(packing, PHOTOS, archivedPhotos(db));
+    const exercises = yield* packLines(packing, EXERCISES, archivedExercises(db));
+    const handOuts = yield* packLines(packing, HAND_OUTS, archivedHandOuts(db));
+    const attempts = yield* packLines(packing, ATTEMPTS, archivedAttempts(db));
+    const accounts = await archivedAccounts(db);
+    const links = await archivedLinks(db);
     packing.add(ACCOUNTS, JSON.stringify(accounts));
     packing.add(LINKS, JSON.stringify(links));
     const manifest: Manifest = {
@@ -88,6 +103,9 @@ export async function* writeArchive(store: Store, now: string): AsyncGenerator<U
       accounts: accounts.length,
       links: links.length,
       photos,
+      exercises,
+      handOuts,
+      attempts,
       files: packing.files,
     };
     packing.add(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`);

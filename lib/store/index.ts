@@ -19,6 +19,34 @@ export { checkArchive, type OpenArchive, openArchive } from "./archive-read.ts";
 export { restoreArchive } from "./archive-restore.ts";
 export { writeArchive } from "./archive-write.ts";
 export {
+  changeExercise,
+  type Exercise,
+  exerciseById,
+  type ExerciseHead,
+  exerciseOwner,
+  keepExercise,
+  listExercises,
+  removeExercise,
+} from "./exercises.ts";
+export {
+  type HandOut,
+  handOutById,
+  listHandOuts,
+  makeHandOut,
+  openHandOut,
+  revokeHandOut,
+} from "./hand-outs.ts";
+export {
+  type Attempt,
+  type AttemptChange,
+  attemptById,
+  attemptEntries,
+  changeAttempt,
+  hashOfToken,
+  startAttempt,
+} from "./exercise-attempts.ts";
+export { attemptRow, type AttemptRow, listAttempts, ownAttempts } from "./attempt-lists.ts";
+export {
   type Link,
   linkById,
   listLinks,

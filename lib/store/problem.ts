@@ -11,6 +11,9 @@ export type StoreProblemCode =
   | "email-taken" // another account has that e-mail address
   | "last-owner" // nobody would be left who can change accounts
   | "changed-meanwhile" // it is no longer at the version that the change was made on
+  | "no-such-exercise" // no exercise of that id, or it was removed
+  | "no-such-attempt" // no attempt of that id that the sender may add to
+  | "attempt-over" // the attempt has ended, or holds as much as one can
   | "bad-archive" // an archive that is damaged, too large or of a newer form; nothing of it was kept
   | "not-empty" // the shop that an archive should go into has cases of its own
   | "bad-cursor" // a place in a list that this store did not give

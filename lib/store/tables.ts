@@ -153,6 +153,61 @@ export interface RateLimitTable {
   lastRequest: number;
 }
 
+/** An exercise as its instructor has it now. */
+export interface ExercisesTable {
+  id: string;
+  owner_id: string | null;
+  name: string;
+  /** The exercise as JSON. */
+  body: string;
+  made_at: string;
+  changed_at: string;
+  version: number;
+  /** Out of the lists; what was handed out of it stays readable. */
+  removed_at: string | null;
+}
+
+/** An exercise as it was when it was handed out; begun by its code or by its token, of which the hash is kept. */
+export interface HandOutsTable {
+  id: string;
+  exercise_id: string;
+  body: string;
+  code: string;
+  token_hash: string;
+  course: string | null;
+  made_by: string | null;
+  made_at: string;
+  expires_at: string;
+  revoked_at: string | null;
+}
+
+/** One trainee's go at an exercise: with an account, or with a token of the browser that it was begun in. */
+export interface AttemptsTable {
+  id: string;
+  hand_out_id: string;
+  exercise_id: string;
+  trainee_id: string | null;
+  name: string;
+  token_hash: string | null;
+  started_at: string;
+  ended_at: string | null;
+  /** How it went, as JSON, once it has ended. */
+  score: string | null;
+  /** Number of its entries; the `seq` of the last one. */
+  version: number;
+}
+
+/** Entries of an attempt, never changed. */
+export interface AttemptEntriesTable {
+  attempt_id: string;
+  seq: number;
+  id: string;
+  at: string;
+  kind: string;
+  body: string;
+  received_at: string;
+}
+
 /** Every table, as the newest migration leaves it. */
 export interface Tables {
   cases: CasesTable;
@@ -165,6 +220,10 @@ export interface Tables {
   account: AccountTable;
   verification: VerificationTable;
   rateLimit: RateLimitTable;
+  exercises: ExercisesTable;
+  hand_outs: HandOutsTable;
+  attempts: AttemptsTable;
+  attempt_entries: AttemptEntriesTable;
 }
 
 export type StoreKind = "embedded" | "postgres";

@@ -1,5 +1,10 @@
 import { z } from "zod";
 
+/** Kind of the entry that a check or question was made; its answers follow. */
+export const CHECK_MADE = "check-made";
+/** Kind of the entry that a part was ordered before the verdict. */
+export const PART_ORDERED = "part-ordered";
+
 /** One step of a trainee, in the order in which they were made; the clock plays no part. */
 export const Step = z.discriminatedUnion("kind", [
   /** A check at a place (`check@place`) or a question (`ask:finding`). */

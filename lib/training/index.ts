@@ -1,4 +1,13 @@
-export { Conclusion, Step, type Attempt } from "./attempt.ts";
+export {
+  checkEntries,
+  entriesOfStep,
+  openingEntries,
+  orderEntry,
+  stepsOf,
+  TRAINEE_KINDS,
+} from "./attempt-entries.ts";
+export { CHECK_MADE, Conclusion, PART_ORDERED, Step, type Attempt } from "./attempt.ts";
+export { type BestCheck, type Debrief, debriefOf, type DebriefStep } from "./debrief.ts";
 export { type Difficulty, difficultyOf } from "./difficulty.ts";
 export { type DrawWish, drawExercise } from "./draw-exercise.ts";
 export {
@@ -22,6 +31,8 @@ export {
   readExercisesFile,
 } from "./exercise.ts";
 export { type ExercisePreview, previewExercise } from "./preview-exercise.ts";
+export { whyNotHere } from "./not-here.ts";
+export { rampMinutes } from "./ramp-minutes.ts";
 export { type Replay, type ReplayedCheck, replayAttempt } from "./replay.ts";
 export { type Score, scoreAttempt } from "./score.ts";
 export { drawSaid, type SaidWish } from "./draw-said.ts";

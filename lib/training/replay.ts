@@ -12,8 +12,9 @@ import {
 } from "../engine/index.ts";
 import type { Step } from "./attempt.ts";
 import { meansOf } from "./best-way.ts";
-import { exerciseResult, placedCheck, type ReadyExercise } from "./exercise-car.ts";
+import { exerciseResult, type ReadyExercise } from "./exercise-car.ts";
 import { likelyRepairs, type RepairChance } from "./likely-repairs.ts";
+import { stepTakes } from "./ramp-minutes.ts";
 
 /** One check of an attempt, beside what the reasoning would have done then. */
 export interface ReplayedCheck {
@@ -70,7 +71,7 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
     if (step.kind !== "check") continue;
     const proposed = proposeChecks(grounded, answers, now, { setUp, ...means });
     const sure = decide(grounded, answers, now, proposed).sure;
-    const made = describe(grounded, step.id, setUp);
+    const made = stepTakes(grounded, step.id, setUp);
     const chosen = proposed.find((p) => p.id === step.id);
     const [best] = proposed;
     const gainBits = chosen?.gainBits ?? 0;
@@ -114,13 +115,4 @@ function decide(
     costs: workshopCosts(grounded.knowledge),
     firstWorth: true,
   });
-}
-
-function describe(grounded: Grounded, id: string, from: string) {
-  const { setUps, reports } = grounded.knowledge;
-  if (id.startsWith("ask:"))
-    return { minutes: reports.questionMinutes, setUp: from, check: undefined, place: undefined };
-  const { check, place } = placedCheck(grounded, id);
-  const minutes = check.minutes + (setUps.minutes[from]?.[check.setUp] ?? 0);
-  return { minutes, setUp: check.setUp, check, place };
 }

@@ -7,6 +7,7 @@ import { changeAccount, keepPhoto, makeLink, type Store, writeArchive } from "..
 import { filesBelow } from "../support/glob.ts";
 import { pngOf } from "../support/made-pictures.ts";
 import { note, second } from "../support/made-entries.ts";
+import { begin, handOut, madeExercise } from "../support/made-exercise.ts";
 import { forEachStore } from "../support/stores.ts";
 import { type Call, call, desk, fileOf, keepCase, PASSWORD, type Person, signedIn } from "./desk.ts";
 
@@ -62,6 +63,27 @@ const TABLE: Record<string, Record<AskerName, string>> = {
   // Every desk of these tests has cases, so that nothing can be restored.
   "POST /archive": { ...staff("403"), owner: "409" },
   "GET /shared": { ...everybody("401"), link: "200" },
+  // Owners see all exercises and attempts, instructors those of their own exercises.
+  "GET /exercises": instructors("200"),
+  "POST /exercises": instructors("201"),
+  "GET /exercises/{id}": byExercise("200"),
+  "PUT /exercises/{id}": byExercise("200"),
+  "DELETE /exercises/{id}": byExercise("204"),
+  "GET /exercises/{id}/hand-outs": byExercise("200"),
+  "POST /exercises/{id}/hand-outs": byExercise("201"),
+  "DELETE /hand-outs/{id}": byExercise("204"),
+  "GET /attempts": instructors("200"),
+  "GET /attempts.csv": instructors("200"),
+  // Whoever holds a code works without an account, and then sees by the key of the browser what is theirs.
+  "POST /attempts": everybody("201"),
+  "GET /attempts/mine": everybody("200"),
+  "GET /attempts/{id}": { ...byAttempt("200"), owner: "200 200 200 404" },
+  "POST /attempts/{id}/checks": byAttempt("200"),
+  "POST /attempts/{id}/entries": byAttempt("200"),
+  "POST /attempts/{id}/orders": byAttempt("200"),
+  "POST /attempts/{id}/verdict": byAttempt("200"),
+  // None of these has ended: only who teaches may look.
+  "GET /attempts/{id}/debrief": { ...byAttempt("409"), owner: "200 200 200 404" },
 };
 
 function everybody(status: string): Record<AskerName, string> {
@@ -73,6 +95,20 @@ function staff(status: string): Record<AskerName, string> {
 function byCase(good: string, none: string): Record<AskerName, string> {
   const all = `${good} ${good} ${good} ${none}`;
   return { ...staff(all), instructor: `${good} ${good} 404 ${none}`, trainee: `${good} 404 404 ${none}` };
+}
+function instructors(status: string): Record<AskerName, string> {
+  return { ...staff("403"), owner: status, instructor: status };
+}
+function byExercise(good: string): Record<AskerName, string> {
+  return {
+    ...staff("403 403 403 403"),
+    owner: `${good} ${good} ${good} 404`,
+    instructor: `${good} 404 404 404`,
+  };
+}
+function byAttempt(good: string): Record<AskerName, string> {
+  const none = "404 404 404 404";
+  return { ...everybody(`${good} 404 404 404`), nobody: none, disabled: none, link: none };
 }
 
 describe("the table of access", () => {
@@ -118,6 +154,7 @@ forEachStore("access to the routes", (databases) => {
     await signedIn(store, "tilda", "trainee");
     await changeAccount(store, "disabled", undefined, { disabled: true }, second(1));
     await keepCase(store, "shared-case", "advisor");
+    await handOut(store, "handed", "somebody");
     token = "t".repeat(32);
     await makeLink(store, {
       id: "shared-link",
@@ -143,12 +180,17 @@ forEachStore("access to the routes", (databases) => {
     return response.status;
   }
 
-  /** Ids of an own case, a trainee's, somebody else's and one that is not there. */
-  async function cases(asker: AskerName): Promise<string[]> {
+  /** Ids of an own case, exercise or attempt, a trainee's, somebody else's and one that is not there. */
+  async function things(asker: AskerName, { path }: Route): Promise<string[]> {
     const { store } = held;
     const owners = [people.get(asker)?.id ?? null, "tilda", asker === "advisor" ? "technician" : "advisor"];
     const ids = owners.map(() => fresh("case"));
-    for (const [index, id] of ids.entries()) await keepCase(store, id, owners[index] ?? null);
+    for (const [index, id] of ids.entries()) {
+      const owner = owners[index] ?? null;
+      if (path.includes("/attempts/")) await begin(store, id, "handed", { traineeId: owner ?? "gone" });
+      else if (/exercises|hand-outs/.test(path)) await handOut(store, id, owner);
+      else await keepCase(store, id, owner);
+    }
     return [...ids, fresh("missing")];
   }
 
@@ -156,15 +198,15 @@ forEachStore("access to the routes", (databases) => {
   it.each(cells)("$name for $asker", async ({ route, asker, name }) => {
     const { store } = held;
     const expected = TABLE[name]?.[asker].split(" ").map(Number);
-    if (!route.path.includes("/cases/{id}") && name !== "DELETE /links/{id}") {
+    if (!/\/(cases|links|exercises|hand-outs|attempts)\/\{id\}/.test(route.path)) {
       expect([await callAs(asker, route, await goodCall(store, name))]).toEqual(expected);
     } else {
       const found: number[] = [];
-      for (const id of await cases(asker))
+      for (const id of await things(asker, route))
         found.push(await callAs(asker, route, await goodCall(store, name, id)));
       expect(found).toEqual(expected?.length === 1 ? Array(4).fill(expected[0]) : expected);
     }
-    if (/DELETE \/sessions?|PUT/.test(name)) await renew(asker);
+    if (/DELETE \/sessions?|PUT \/password/.test(name)) await renew(asker);
   });
 
   async function renew(asker: AskerName): Promise<void> {
@@ -208,6 +250,24 @@ const WITHOUT_ACCOUNTS: Record<string, readonly [here: string, network: string]>
   "GET /archive": ["200", "503"],
   "POST /archive": ["409", "503"],
   "GET /shared": ["401", "401"],
+  "GET /exercises": ["200", "503"],
+  "POST /exercises": ["201", "503"],
+  "GET /exercises/{id}": ["200 404", "503 503"],
+  "PUT /exercises/{id}": ["200 404", "503 503"],
+  "DELETE /exercises/{id}": ["204 404", "503 503"],
+  "GET /exercises/{id}/hand-outs": ["200 404", "503 503"],
+  "POST /exercises/{id}/hand-outs": ["201 404", "503 503"],
+  "DELETE /hand-outs/{id}": ["204 404", "503 503"],
+  "GET /attempts": ["200", "503"],
+  "GET /attempts.csv": ["200", "503"],
+  "POST /attempts": ["201", "201"],
+  "GET /attempts/mine": ["200", "200"],
+  "GET /attempts/{id}": ["200 404", "404 404"],
+  "POST /attempts/{id}/checks": ["200 404", "404 404"],
+  "POST /attempts/{id}/entries": ["200 404", "404 404"],
+  "POST /attempts/{id}/orders": ["200 404", "404 404"],
+  "POST /attempts/{id}/verdict": ["200 404", "404 404"],
+  "GET /attempts/{id}/debrief": ["200 404", "404 404"],
   // Last, as it ends this state.
   "POST /first-account": ["201", "403"],
 };
@@ -225,13 +285,18 @@ for (const [column, place, env] of [
 ] as const) {
   forEachStore(`access without accounts, ${place}`, (databases) => {
     const held = desk(databases, env);
-    beforeAll(() => keepCase(held.store, "stays", null));
+    beforeAll(async () => {
+      await keepCase(held.store, "stays", null);
+      await handOut(held.store, "handed", null);
+    });
 
     it.each(Object.entries(WITHOUT_ACCOUNTS))("%s", async (name, columns) => {
       const expected = columns[column].split(" ").map(Number);
       const route = ROUTES.find((one) => nameOf(one) === name) as Route;
       const ids = [fresh("case"), fresh("missing")].slice(0, expected.length);
       await keepCase(held.store, ids[0] ?? "", null);
+      await handOut(held.store, ids[0] ?? "", null);
+      await begin(held.store, ids[0] ?? "", "handed", { key: "nobody's" });
       const found: number[] = [];
       for (const id of ids) {
         const given = await goodCall(held.store, name, id);
@@ -284,6 +349,24 @@ async function goodCall(store: Store, name: string, id = "none"): Promise<Call> 
     case "GET /cases/{id}/photos/{photoId}":
       if (!id.startsWith("missing")) await keepOnePhoto(store, id);
       return { params: { id, photoId: "photo-of-it" } };
+    case "POST /exercises":
+      return { body: madeExercise() };
+    case "PUT /exercises/{id}":
+      return { params: { id }, body: madeExercise({ name: "Another" }), headers: { "if-match": "*" } };
+    case "POST /exercises/{id}/hand-outs":
+      return { params: { id }, body: { expiresAt: new Date(Date.now() + 86_400_000).toISOString() } };
+    case "DELETE /hand-outs/{id}":
+      return { params: { id: `hand-out-${id}` } };
+    case "POST /attempts":
+      return { body: { id: fresh("begun-here"), token: "token-of-handed", key: "k".repeat(32) } };
+    case "POST /attempts/{id}/checks":
+      return { params: { id }, body: { id: "c1", check: "ask:noise:clunk", cautionsRead: true } };
+    case "POST /attempts/{id}/entries":
+      return { params: { id }, body: { entries: [note(id, "n1")] } };
+    case "POST /attempts/{id}/orders":
+      return { params: { id }, body: { id: "p1", repair: "anti-roll-bar-link@front-left" } };
+    case "POST /attempts/{id}/verdict":
+      return { params: { id }, body: { id: "v1", suspects: [], confidence: 0.5 } };
     case "POST /archive":
       return { body: await archiveOf(store) };
     case "DELETE /cases/{id}":

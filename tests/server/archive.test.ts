@@ -29,7 +29,7 @@ forEachStore("the archive of a workshop", (databases) => {
     await closeServer();
     process.env.CORNERWISE_DATABASE = await databases.fresh();
     const given = await call(RESTORE, { body: bytes, headers: LOOPBACK });
-    expect(await jsonOf(given)).toEqual({ cases: 1, entries: 2, accounts: 1, links: 0, photos: 0 });
+    expect(await jsonOf(given)).toMatchObject({ cases: 1, entries: 2, accounts: 1, links: 0 });
     const next = (await openServer()).store;
     const { entries } = await entriesAfter(next, "kept", 0, 10);
     expect(entries.map(({ entry }) => entry)).toEqual(sent);

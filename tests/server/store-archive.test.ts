@@ -16,6 +16,7 @@ import {
   writeSetting,
 } from "../../lib/store/index.ts";
 import { made, note, opening, second } from "../support/made-entries.ts";
+import { fillExercises } from "../support/made-exercise.ts";
 import { type Databases, databasesOf, STORE_KINDS } from "../support/stores.ts";
 
 const NOW = "2026-03-02T08:00:00.000Z";
@@ -61,6 +62,7 @@ async function fill(store: Store): Promise<void> {
     entry: made("c1", "ph", second(60), { kind: "photo", photo: "ph", width: 3, height: 2 }),
   });
   await writeSetting(store, "secret", "signs-the-sessions");
+  await fillExercises(store);
 }
 
 /** What is in the shop, alike in both databases. */
@@ -80,10 +82,27 @@ async function contents(store: Store): Promise<unknown> {
     })),
     people: plain(await db.selectFrom("user").selectAll().orderBy("id").execute()),
     signIns: plain(await db.selectFrom("account").selectAll().orderBy("id").execute()),
+    exercises: plain(await db.selectFrom("exercises").selectAll().orderBy("id").execute()),
+    handOuts: plain(await db.selectFrom("hand_outs").selectAll().orderBy("id").execute()),
+    attempts: plain(await db.selectFrom("attempts").selectAll().orderBy("id").execute()),
+    steps: plain(
+      await db.selectFrom("attempt_entries").selectAll().orderBy("attempt_id").orderBy("seq").execute(),
+    ),
   };
 }
 
-const EMPTY = { cases: [], entries: [], links: [], photos: [], people: [], signIns: [] };
+const EMPTY = {
+  cases: [],
+  entries: [],
+  links: [],
+  photos: [],
+  people: [],
+  signIns: [],
+  exercises: [],
+  handOuts: [],
+  attempts: [],
+  steps: [],
+};
 const BAD = { name: "StoreProblem", code: "bad-archive" };
 
 /** The same archive with some of its files replaced, added or, by undefined, left out. */
@@ -114,6 +133,9 @@ describe.each(pairs)("an archive of $from taken into $to", ({ from, to }) => {
       accounts: 2,
       links: 1,
       photos: 1,
+      exercises: 1,
+      handOuts: 1,
+      attempts: 2,
     });
     expect(await contents(fresh)).toEqual(await contents(old));
     expect(unzipSync(await archiveOf(fresh))).toEqual(unzipSync(archive));
@@ -141,6 +163,9 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
     expect(Object.keys(files)).toEqual([
       "cases/00001.jsonl",
       "photos/00001.jsonl",
+      "exercises/00001.jsonl",
+      "hand-outs/00001.jsonl",
+      "attempts/00001.jsonl",
       "accounts.json",
       "links.json",
       "manifest.json",
@@ -148,7 +173,7 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
     const all = Object.values(files)
       .map((file) => strFromU8(file))
       .join("");
-    for (const secret of ["signed-in", "signs-the-sessions", "token-of-the-link", "private"]) {
+    for (const secret of ["signed-in", "signs-the-sessions", "token-of-the-link", "token-of-e1", "private"]) {
       expect(all).not.toContain(secret);
     }
     const lines = textOf(await archiveOf(store), "cases/00001.jsonl")
@@ -236,7 +261,18 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
         }
         // Times and flags of the zip file itself carry nothing.
         expect(await contents(store)).toEqual(wanted);
-        for (const table of ["entries", "photos", "cases", "links", "account", "user"] as const) {
+        for (const table of [
+          "attempt_entries",
+          "attempts",
+          "hand_outs",
+          "exercises",
+          "entries",
+          "photos",
+          "cases",
+          "links",
+          "account",
+          "user",
+        ] as const) {
           await store.db.deleteFrom(table).execute();
         }
       }),
@@ -306,6 +342,17 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
       forged(lines.replace('"ownerId":null', '"__proto__":{"polluted":1},"ownerId":null')),
     );
     expect(({} as { polluted?: number }).polluted).toBeUndefined();
+  });
+
+  it("of the form without exercises are taken in as they were", async () => {
+    const old = await databases.open();
+    await send(old, "c1", [opening("c1")]);
+    const archive = await archiveOf(old);
+    const manifest = JSON.parse(textOf(archive, "manifest.json")) as Record<string, unknown>;
+    for (const later of ["photos", "exercises", "handOuts", "attempts"]) delete manifest[later];
+    const first = changed(archive, { "manifest.json": JSON.stringify({ ...manifest, schemaVersion: 1 }) });
+    const fresh = await databases.open();
+    expect(await restoreArchive(fresh, first)).toMatchObject({ cases: 1, exercises: 0 });
   });
 
   it("that would unpack to more than a server can hold are refused before they do", async () => {

@@ -6,7 +6,7 @@ export const readArchive = route({
   method: "GET",
   path: "/api/v1/archive",
   action: "keep-archive",
-  summary: "The whole workshop as one archive: cases, accounts and links, without sessions",
+  summary: "The whole workshop as one archive: cases, accounts, links and exercises, without sessions",
   gives: { status: 200, what: "The archive", mediaType: "application/zip" },
 });
 
@@ -14,7 +14,7 @@ export const restoreArchive = route({
   method: "POST",
   path: "/api/v1/archive",
   action: "keep-archive",
-  summary: "Take an archive in, whole or not at all; only while there are no cases",
+  summary: "Take an archive in, whole or not at all; only while there are no cases and no exercises",
   bytes: { mediaType: "application/zip", limit: 200_000_000 },
   gives: { status: 200, what: "What was taken in", body: Restored },
   problems: ["not-empty", "bad-archive"],

@@ -9,4 +9,7 @@ export const Restored = z.strictObject({
   accounts: count,
   links: count,
   photos: count,
+  exercises: count,
+  handOuts: count,
+  attempts: count,
 });

@@ -9,6 +9,7 @@ import { indexClosedCases } from "./006-closed-cases.ts";
 import { indexSearch } from "./007-search.ts";
 import { makePhotos } from "./008-photos.ts";
 import { orderByUrgency } from "./009-urgency.ts";
+import { makeExercises } from "./010-exercises.ts";
 
 type Step = (db: Kysely<unknown>, kind: StoreKind) => Promise<void>;
 
@@ -23,4 +24,5 @@ export const MIGRATIONS: Readonly<Record<string, Step>> = {
   "007-search": indexSearch,
   "008-photos": makePhotos,
   "009-urgency": orderByUrgency,
+  "010-exercises": makeExercises,
 };

@@ -1,0 +1,11 @@
+import { attemptToWork } from "../../../../../server/exercises/attempt-access.ts";
+import { orderPart as keep } from "../../../../../server/exercises/work.ts";
+import { json } from "../../../../../server/reply.ts";
+import { orderPart } from "../../../../../server/routes/exercises.ts";
+import { serve } from "../../../../../server/serve.ts";
+
+export const POST = serve(orderPart, async (asked) => {
+  const { server, params, body, now } = asked;
+  const handed = await attemptToWork(asked, params.id);
+  return json(await keep({ ...handed, store: server.store, now }, body));
+});

@@ -1,0 +1,46 @@
+import { CornerwiseError } from "../../../lib/errors.ts";
+import type { HandOut } from "../../../lib/store/index.ts";
+import { type Exercise, type ReadyExercise, readyExercise } from "../../../lib/training/index.ts";
+import { ApiProblem } from "../problem.ts";
+import { releaseNamed } from "./releases.ts";
+
+/** One field that cannot be taken, in words. */
+export const badField = (path: string, message: string): ApiProblem =>
+  new ApiProblem("bad-input", `It cannot be taken in. ${path}: ${message} Mend it and send it again.`, {
+    fields: [{ path, message }],
+  });
+
+/**
+ * An exercise with the car that answers, and the sum of the knowledge that both are made of.
+ *
+ * Errors  ApiProblem bad-input: the knowledge is not here, or the car cannot be made.
+ */
+export async function readyToWork(exercise: Exercise): Promise<{ ready: ReadyExercise; sha256: string }> {
+  const release = await releaseNamed(exercise.release);
+  if (release === undefined) {
+    throw badField("release", `This server has no knowledge ${exercise.release}.`);
+  }
+  try {
+    return { ready: readyExercise(release.knowledge, exercise), sha256: release.sha256 };
+  } catch (error) {
+    if (!(error instanceof CornerwiseError)) throw error;
+    const [, path = "exercise", message = error.message] = /^([\w.]+): (.*)$/s.exec(error.message) ?? [];
+    throw badField(path, message);
+  }
+}
+
+/** Hand-outs whose car is kept ready: a class works one or a few at a time. */
+const MOST_READY = 20;
+const readies = new Map<string, Promise<ReadyExercise>>();
+
+/** The car of a hand-out. It was made once already when the exercise was kept, so a failure is the server's. */
+export function readyOf(handOut: HandOut): Promise<ReadyExercise> {
+  const ready =
+    readies.get(handOut.id) ?? readyToWork(JSON.parse(handOut.body) as Exercise).then((made) => made.ready);
+  readies.delete(handOut.id);
+  readies.set(handOut.id, ready);
+  ready.catch(() => readies.delete(handOut.id));
+  const [oldest] = readies.keys();
+  if (readies.size > MOST_READY && oldest !== undefined) readies.delete(oldest);
+  return ready;
+}

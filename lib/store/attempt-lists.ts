@@ -1,0 +1,115 @@
+import { CHECK_MADE } from "../training/attempt.ts";
+import { readCursor, writeCursor } from "./cursor.ts";
+import { type Attempt, attemptOf } from "./exercise-attempts.ts";
+import type { Store } from "./tables.ts";
+
+/** An attempt as a board or a list shows it. */
+export interface AttemptRow extends Attempt {
+  readonly exerciseName: string;
+  readonly course: string | null;
+  /** Checks and questions made so far. */
+  readonly checks: number;
+}
+
+export interface AttemptsPage {
+  readonly attempts: readonly AttemptRow[];
+  /** Where the next page begins; null on the last one. */
+  readonly next: string | null;
+}
+
+/** Attempts are listed as cases are by their last change: by a moment and an id. */
+function cursorOf({ startedAt, id }: AttemptRow): string {
+  return writeCursor("changed", { closed: 0, urgency: 0, opened_at: startedAt, changed_at: startedAt, id });
+}
+
+function placeOf(cursor: string): readonly [startedAt: string, id: string] {
+  const [startedAt = "", id = ""] = readCursor("changed", cursor).map(String);
+  return [startedAt, id];
+}
+
+function rows(store: Store) {
+  return store.db
+    .selectFrom("attempts")
+    .innerJoin("exercises", "exercises.id", "attempts.exercise_id")
+    .innerJoin("hand_outs", "hand_outs.id", "attempts.hand_out_id")
+    .selectAll("attempts")
+    .select(["exercises.name as exercise_name", "hand_outs.course as course"])
+    .select((eb) =>
+      eb
+        .selectFrom("attempt_entries")
+        .select(({ fn }) => fn.countAll<number | string>().as("n"))
+        .whereRef("attempt_entries.attempt_id", "=", "attempts.id")
+        .where("attempt_entries.kind", "=", CHECK_MADE)
+        .as("checks"),
+    )
+    .orderBy("attempts.started_at", "desc")
+    .orderBy("attempts.id", "desc");
+}
+
+type Row = Awaited<ReturnType<ReturnType<typeof rows>["execute"]>>[number];
+
+function rowOf(row: Row): AttemptRow {
+  return {
+    ...attemptOf(row),
+    exerciseName: row.exercise_name,
+    course: row.course,
+    checks: Number(row.checks ?? 0),
+  };
+}
+
+/**
+ * Attempts at the exercises of one instructor or, without `ownerId`, of all; the last begun first.
+ *
+ * Range   trainee: id of an account, or a name as it was typed.
+ * Errors  StoreProblem bad-cursor.
+ */
+export async function listAttempts(
+  store: Store,
+  request: {
+    readonly ownerId?: string | undefined;
+    readonly exerciseId?: string | undefined;
+    readonly trainee?: string | undefined;
+    readonly after?: string | undefined;
+    readonly limit: number;
+  },
+): Promise<AttemptsPage> {
+  const { ownerId, exerciseId, trainee, after, limit } = request;
+  let query = rows(store);
+  if (ownerId !== undefined) query = query.where("exercises.owner_id", "=", ownerId);
+  if (exerciseId !== undefined) query = query.where("attempts.exercise_id", "=", exerciseId);
+  if (trainee !== undefined) {
+    query = query.where((eb) =>
+      eb.or([eb("attempts.trainee_id", "=", trainee), eb("attempts.name", "=", trainee)]),
+    );
+  }
+  if (after !== undefined) {
+    const [startedAt, id] = placeOf(after);
+    query = query.where((eb) =>
+      eb(eb.refTuple("attempts.started_at", "attempts.id"), "<", eb.tuple(startedAt, id)),
+    );
+  }
+  const found = await query.limit(limit + 1).execute();
+  const attempts = found.slice(0, limit).map(rowOf);
+  const last = attempts.at(-1);
+  const more = found.length > limit && last !== undefined;
+  return { attempts, next: more ? cursorOf(last) : null };
+}
+
+/** The attempts of one account or one browser, the last begun first. */
+export async function ownAttempts(
+  store: Store,
+  who: { readonly traineeId: string } | { readonly tokenHash: string },
+  limit: number,
+): Promise<readonly AttemptRow[]> {
+  const query =
+    "traineeId" in who
+      ? rows(store).where("attempts.trainee_id", "=", who.traineeId)
+      : rows(store).where("attempts.token_hash", "=", who.tokenHash);
+  return (await query.limit(limit).execute()).map(rowOf);
+}
+
+/** One attempt as a list shows it; undefined when there is none. */
+export async function attemptRow(store: Store, id: string): Promise<AttemptRow | undefined> {
+  const row = await rows(store).where("attempts.id", "=", id).executeTakeFirst();
+  return row && rowOf(row);
+}

@@ -11,6 +11,7 @@ import "./style/reckon.css";
 import "./style/knowledge.css";
 import "./style/health.css";
 import "./style/people.css";
+import "./style/desk.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -28,6 +28,7 @@ import {
 } from "../../lib/engine/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { readText, searchAll, searchChecks, searchFindings, sidesByTraffic } from "../../lib/words/index.ts";
+import { advise, book, questions } from "./desk-answers.ts";
 import type {
   Doubted,
   Found,
@@ -195,6 +196,9 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
   wear,
   doubt,
   mind,
+  questions,
+  advise,
+  book,
   why: (ask) => whySuspect(groundOf(ask), ask.answers, ask.suspect),
   open,
   read: ({ text, traffic }) => ({

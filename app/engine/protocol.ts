@@ -3,9 +3,15 @@ import type { Usage } from "../../lib/car/usage.ts";
 import type { Situation } from "../../lib/case/situation.ts";
 import type {
   Answer,
+  AskNextOptions,
   Batch,
+  Booking,
+  CourseOptions,
   CostOverrides,
   Decision,
+  DriveAdvice,
+  LayQuestion,
+  PartReady,
   ProposedCheck,
   ProposeOptions,
   Steadiness,
@@ -93,6 +99,19 @@ export interface MindChange {
   readonly words: string;
 }
 
+/** What is said before anybody has seen the car. */
+export interface BeforeSeen {
+  readonly drive: DriveAdvice;
+  readonly parts: readonly PartReady[];
+}
+
+/** How long to book, from the visits played so far. */
+export interface Booked {
+  readonly booking: Booking;
+  /** Checking and repairing of each visit. Units: minutes. */
+  readonly whole: readonly number[];
+}
+
 /** Questions to the worker and what each is answered with. */
 export interface Questions {
   weigh: { ask: Situation; answer: Ranked };
@@ -112,6 +131,19 @@ export interface Questions {
   mind: {
     ask: Situation & { readonly options: ProposeOptions };
     answer: readonly MindChange[];
+  };
+  /** The next questions for a customer, best first. */
+  questions: { ask: Situation & { readonly options: AskNextOptions }; answer: readonly LayQuestion[] };
+  /** Undefined when the knowledge of the case holds no such advice. */
+  advise: { ask: Situation & { readonly own: CostOverrides }; answer: BeforeSeen | undefined };
+  /** From so many visits; undefined when newer answers came while they were played, or nothing is complained of. */
+  book: {
+    ask: Situation & {
+      readonly options: Omit<CourseOptions, "costs" | "uniform">;
+      readonly own: CostOverrides;
+      readonly visits: number;
+    };
+    answer: Booked | undefined;
   };
   why: { ask: Situation & { readonly suspect: string }; answer: Why };
   /** A check that was picked by name, as it would be proposed; undefined when this car cannot have it. */

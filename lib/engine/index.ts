@@ -1,5 +1,5 @@
 export { booking, type Booking, type Spread } from "./advice/booking.ts";
-export { type Course, drawCourse } from "./advice/course.ts";
+export { type Course, type CourseOptions, drawCourse } from "./advice/course.ts";
 export { type Danger, type DriveAdvice, driveAdvice } from "./advice/drive-advice.ts";
 export { type PartReady, partsReady } from "./advice/parts-ready.ts";
 export type { Answer, AnswerProblem, AnswerState } from "./answers.ts";

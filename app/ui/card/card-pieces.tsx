@@ -26,6 +26,23 @@ export function Pair({ name, value }: { readonly name: string; readonly value: s
   );
 }
 
+/** What to do at once; nothing when there is no notice. */
+export function CardStop({ notices }: { readonly notices: readonly string[] }) {
+  if (notices.length === 0) return null;
+  return (
+    <section className="stop" aria-label="Stop notice">
+      {notices.map((say) => (
+        <p className="stop-say" key={say}>
+          <span className="stop-sign" aria-hidden="true">
+            STOP
+          </span>
+          {say}
+        </p>
+      ))}
+    </section>
+  );
+}
+
 /** What was said yes and no to. */
 export function ToldOf({
   card,

@@ -4,7 +4,7 @@ import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
 import { dayWords, momentWords } from "../../text/moment.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
-import { AdviceOf, Pair, Part, ToldOf } from "./card-pieces.tsx";
+import { AdviceOf, CardStop, Pair, Part, ToldOf } from "./card-pieces.tsx";
 import { checkedLines, foundWords } from "./checked-lines.ts";
 
 /** The job card as it is printed: one or two pages. */
@@ -21,18 +21,7 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
         </dl>
         {card.inventedNotice !== undefined && <p className="invented">{card.inventedNotice}</p>}
       </header>
-      {card.stopNotices.length > 0 && (
-        <section className="stop" aria-label="Stop notice">
-          {card.stopNotices.map((say) => (
-            <p className="stop-say" key={say}>
-              <span className="stop-sign" aria-hidden="true">
-                STOP
-              </span>
-              {say}
-            </p>
-          ))}
-        </section>
-      )}
+      <CardStop notices={card.stopNotices} />
       <Part title="Complaint">
         {card.complaint.words.map((words) => (
           <blockquote className="told" key={words}>

@@ -1,4 +1,5 @@
 "use client";
+import Link from "next/link";
 import { useEffect } from "react";
 import { takeInHand } from "../../store/case-in-hand.ts";
 import { useKept } from "../../store/use-kept.ts";
@@ -56,6 +57,11 @@ export function CaseSheet({ knowledge, release, open, settings, onSettings }: Op
       <SiteHead />
       <main id="main" className="sheet case-sheet">
         <CaseHead release={release} state={state} append={append} />
+        <p className="row">
+          <Link className="button" href={`/case/desk?id=${encodeURIComponent(state.caseId)}`}>
+            Advisor&apos;s desk
+          </Link>
+        </p>
         {trouble !== undefined && (
           <p className="trouble" role="alert">
             {trouble}

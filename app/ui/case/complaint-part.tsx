@@ -21,17 +21,26 @@ interface Props {
   readonly settings: Settings;
   readonly onSettings: (change: Partial<Settings>) => void;
   readonly append: (...bodies: readonly EntryBody[]) => void;
-  readonly onCheck: (id: string) => void;
+  /** Left out: nobody is at the car, so no check can be opened, and whatever is added was told. */
+  readonly onCheck?: (id: string) => void;
+  /** Everything that was read has been taken or refused by hand. */
+  readonly onJudged?: () => void;
 }
 
 /** What was told, and of which car. */
 export function ComplaintPart(props: Props) {
-  const { knowledge, state, settings, onSettings, append, onCheck } = props;
+  const { knowledge, state, settings, onSettings, append, onCheck, onJudged } = props;
   const first = state.text.length === 0 && state.answers.length === 0;
   return (
     <SheetPart id="complaint" title="Complaint and car">
       <SoFar knowledge={knowledge} state={state} />
-      <Proposals state={state} settings={settings} onSettings={onSettings} append={append} />
+      <Proposals
+        state={state}
+        settings={settings}
+        onSettings={onSettings}
+        append={append}
+        onJudged={onJudged}
+      />
       {first && <ToldBox caseId={state.caseId} first onTold={(text) => append({ kind: "told", text })} />}
       <HandTicks
         knowledge={knowledge}
@@ -42,7 +51,7 @@ export function ComplaintPart(props: Props) {
         <SearchBox
           knowledge={knowledge}
           onAnswer={(finding, is, level) => {
-            const remote = settings.asker === "owner" || settings.asker === "driver";
+            const remote = onCheck === undefined || settings.asker === "owner" || settings.asker === "driver";
             const observed = knowledge.observations.some((o) => o.id === finding.split("@")[0]);
             append({
               kind: "answered",

@@ -1,4 +1,5 @@
 "use client";
+import { useEffect, useRef } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Proposal } from "../../../lib/words/index.ts";
 import { useAnswer } from "../../engine/use-answer.ts";
@@ -26,12 +27,19 @@ export function Proposals({
   settings,
   onSettings,
   append,
+  onJudged,
 }: {
   readonly state: CaseState;
   readonly settings: Settings;
   readonly onSettings: (change: Partial<Settings>) => void;
   readonly append: (...bodies: readonly EntryBody[]) => void;
+  /** The last one was taken or refused; the keyboard goes on there. */
+  readonly onJudged?: (() => void) | undefined;
 }) {
+  const list = useRef<HTMLDivElement>(null);
+  /** Line that was just judged: its buttons go with it, and the keyboard must not. */
+  const judged = useRef<number | undefined>(undefined);
+  const before = useRef(0);
   const text = state.text.join("\n");
   const traffic = settings.traffic === "" ? undefined : settings.traffic;
   const read = useAnswer(
@@ -39,12 +47,35 @@ export function Proposals({
     { text, traffic },
     text === "" ? undefined : JSON.stringify([traffic, text]),
   );
-  if (text === "") return null;
   const open = (read.value?.proposals ?? []).filter(
     (p) =>
       !state.answers.some((a) => a.finding === p.finding) &&
       !state.refused.some((r) => r.finding === p.finding && r.words === p.words.slice(0, 1000)),
   );
+  const count = text === "" ? 0 : open.length;
+  useEffect(() => {
+    const at = judged.current;
+    const arrived = before.current === 0 && count > 0;
+    judged.current = undefined;
+    before.current = count;
+    // Where judging leads on, what was just read is the next thing to do.
+    if (arrived && onJudged !== undefined) list.current?.querySelector("button")?.focus();
+    if (at === undefined) return;
+    if (count === 0) onJudged?.();
+    else
+      list.current
+        ?.querySelectorAll("li")
+        .item(Math.min(at, count - 1))
+        .querySelector("button")
+        ?.focus();
+    // Asked once for each change of the list, whatever stands in the callback by then.
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
+  }, [count]);
+  if (text === "") return null;
+  const judge = (at: number, ...bodies: readonly EntryBody[]) => {
+    judged.current = at;
+    append(...bodies);
+  };
   const known = read.value !== undefined && !read.busy;
   const quote = (
     <blockquote className="told" aria-label="The customer's words">
@@ -78,19 +109,19 @@ export function Proposals({
           <TrafficPick sides={read.value.sides} traffic={settings.traffic} onSettings={onSettings} />
         )}
       {open.length > 0 && (
-        <div className="proposals" id="proposals">
+        <div className="proposals" id="proposals" ref={list}>
           <div className="row spread">
             <p>
               <strong>Is this what was meant?</strong> Nothing counts until you take it.
             </p>
             {open.length > 1 && (
-              <button type="button" className="main" onClick={() => append(...open.map(accepted))}>
+              <button type="button" className="main" onClick={() => judge(0, ...open.map(accepted))}>
                 Take all {open.length}
               </button>
             )}
           </div>
           <ul className="plain-list">
-            {open.map((proposal) => (
+            {open.map((proposal, at) => (
               <li key={`${proposal.finding}|${proposal.words}`} className="proposal">
                 <div>
                   <strong>
@@ -106,7 +137,7 @@ export function Proposals({
                   <button
                     type="button"
                     aria-label={`Take it: ${proposal.name}`}
-                    onClick={() => append(accepted(proposal))}
+                    onClick={() => judge(at, accepted(proposal))}
                   >
                     Take it
                   </button>
@@ -114,7 +145,7 @@ export function Proposals({
                     type="button"
                     aria-label={`Not meant: ${proposal.name}`}
                     onClick={() =>
-                      append({
+                      judge(at, {
                         kind: "refused",
                         finding: proposal.finding,
                         words: proposal.words.slice(0, 1000),

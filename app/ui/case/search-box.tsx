@@ -7,7 +7,8 @@ import { capital, levelWords, nameOfPlace } from "../../text/names.ts";
 interface Props {
   readonly knowledge: Knowledge;
   readonly onAnswer: (finding: string, state: "present" | "absent", level?: string) => void;
-  readonly onCheck: (id: string) => void;
+  /** Left out: no check can be opened. */
+  readonly onCheck?: ((id: string) => void) | undefined;
 }
 
 /** Search over every finding and check, by any of its names. */
@@ -16,9 +17,10 @@ export function SearchBox({ knowledge, onAnswer, onCheck }: Props) {
   const id = useId();
   const trimmed = query.trim();
   const found = useAnswer("search", { query: trimmed }, trimmed.length < 2 ? undefined : trimmed);
+  const items = (found.value ?? []).filter((item) => item.kind === "finding" || onCheck !== undefined);
   return (
     <div role="search">
-      <label htmlFor={id}>Search findings and checks by any name</label>
+      <label htmlFor={id}>Search findings{onCheck && " and checks"} by any name</label>
       <input
         id={id}
         type="search"
@@ -27,14 +29,14 @@ export function SearchBox({ knowledge, onAnswer, onCheck }: Props) {
         onChange={(event) => setQuery(event.target.value)}
       />
       <p className="hidden" role="status">
-        {found.value !== undefined && !found.busy ? `${found.value.length} found` : ""}
+        {found.value !== undefined && !found.busy ? `${items.length} found` : ""}
       </p>
       {found.failed !== undefined && found.value === undefined && <p className="trouble">{found.failed}</p>}
-      {found.value !== undefined && !found.busy && found.value.length === 0 && (
+      {found.value !== undefined && !found.busy && items.length === 0 && (
         <p className="soft">Nothing by that name. Try another word for it.</p>
       )}
       <ul className="plain-list">
-        {(found.value ?? []).map((item) => (
+        {items.map((item) => (
           <li key={`${item.kind}:${item.id}`} className="found">
             {item.kind === "check" ? (
               <FoundCheck knowledge={knowledge} id={item.id} name={item.name} onCheck={onCheck} />
@@ -66,7 +68,7 @@ function FoundCheck({
             type="button"
             key={place}
             aria-label={`Open the check: ${name}, ${nameOfPlace(knowledge, place)}`}
-            onClick={() => onCheck(`${id}@${place}`)}
+            onClick={() => onCheck?.(`${id}@${place}`)}
           >
             {nameOfPlace(knowledge, place)}
           </button>

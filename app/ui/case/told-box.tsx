@@ -1,5 +1,6 @@
 "use client";
 import { useId } from "react";
+import { submitOnKeys } from "../submit-on-keys.ts";
 import { useDraft } from "../../store/use-draft.ts";
 
 /** The customer's words, typed or pasted; kept as a draft until they are read. */
@@ -34,6 +35,7 @@ export function ToldBox({
         disabled={!ready}
         aria-describedby={tooLong ? `${id}-long` : undefined}
         onChange={(event) => setText(event.target.value)}
+        onKeyDown={submitOnKeys}
       />
       {tooLong && (
         <p className="trouble" id={`${id}-long`}>

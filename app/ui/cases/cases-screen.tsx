@@ -85,9 +85,14 @@ export function CasesScreen() {
       </main>
       <SiteFoot />
       <nav className="next-bar always" aria-label="Next">
-        <Link className="button main" href="/case/new">
-          New case
-        </Link>
+        <div className="next-pair">
+          <Link className="button main" href="/case/new">
+            New case
+          </Link>
+          <Link className="button" href="/case/desk">
+            Take a call
+          </Link>
+        </div>
       </nav>
     </>
   );

@@ -1,6 +1,6 @@
 "use client";
 import { useRouter } from "next/navigation";
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { OpenRelease } from "../../knowledge/open-release.ts";
 import { useKnowledge } from "../../knowledge/use-knowledge.ts";
 import { addEntries } from "../../store/case-database.ts";
@@ -11,6 +11,7 @@ import { wakeSync } from "../../sync/sync.ts";
 import { messageOf } from "../../text/message-of.ts";
 import { type CarFields, carOfFields } from "../case/car-fields.ts";
 import { CarForm } from "../case/car-form.tsx";
+import { submitOnKeys } from "../submit-on-keys.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 
@@ -33,27 +34,27 @@ function parseDraft(draft: string): NewCase {
   }
 }
 
-/** A new case: the car by a few picks, and what the customer says. */
-export function NewCaseScreen() {
+/** A new case: the car by a few picks, and what the customer says. A call goes on at the desk. */
+export function NewCaseScreen({ call = false }: { readonly call?: boolean }) {
   const knowledge = useKnowledge();
   return (
     <>
       <SiteHead />
       <main id="main" className="sheet list-sheet">
-        <h1>New case</h1>
+        <h1>{call ? "Take a call" : "New case"}</h1>
         {knowledge.is === "loading" && <p role="status">Getting the knowledge ...</p>}
         {knowledge.is === "failed" && (
           <p className="trouble" role="alert">
             The knowledge did not arrive: {knowledge.message} Load the page again.
           </p>
         )}
-        {knowledge.is === "ready" && <NewCaseForm release={knowledge.value} />}
+        {knowledge.is === "ready" && <NewCaseForm release={knowledge.value} call={call} />}
       </main>
     </>
   );
 }
 
-function NewCaseForm({ release }: { readonly release: OpenRelease }) {
+function NewCaseForm({ release, call }: { readonly release: OpenRelease; readonly call: boolean }) {
   const router = useRouter();
   const [settings, setSettings] = useSettings();
   const [draft, setDraft, ready] = useDraft("new-case");
@@ -65,7 +66,13 @@ function NewCaseForm({ release }: { readonly release: OpenRelease }) {
   const words = form.words.trim();
   const stuck = Object.keys(problems).length > 0 || words.length > 4000;
 
-  const open = async () => {
+  const box = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => {
+    // Who takes a call types at once.
+    if (call && ready) box.current?.focus();
+  }, [call, ready]);
+
+  const open = async (desk: boolean) => {
     if (stuck) return;
     const id = newId();
     const plate = form.plate.trim();
@@ -87,7 +94,7 @@ function NewCaseForm({ release }: { readonly release: OpenRelease }) {
       await addEntries([opened, ...told]);
       wakeSync();
       setDraft("");
-      router.push(`/case?id=${id}`);
+      router.push(`${desk ? "/case/desk" : "/case"}?id=${id}`);
     } catch (error) {
       setFailed(`The case could not be saved on this device: ${messageOf(error)}`);
     }
@@ -111,13 +118,15 @@ function NewCaseForm({ release }: { readonly release: OpenRelease }) {
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        void open();
+        void open(call);
       }}
     >
       <SheetPart id="words" title="What does the customer say?">
         <label htmlFor="new-words">In the customer&apos;s own words</label>
         <textarea
           id="new-words"
+          ref={box}
+          onKeyDown={submitOnKeys}
           rows={6}
           value={form.words}
           disabled={!ready}
@@ -155,9 +164,17 @@ function NewCaseForm({ release }: { readonly release: OpenRelease }) {
         </p>
       )}
       <div className="next-bar always">
-        <button type="submit" className="main" disabled={!ready || stuck}>
-          {words === "" ? "Open the case" : "Open the case and read it"}
-        </button>
+        <div className="next-pair">
+          <button type="submit" className="main" disabled={!ready || stuck}>
+            {words === "" ? "Open the case" : "Open the case and read it"}
+            {call && <kbd>Ctrl + Enter</kbd>}
+          </button>
+          {!call && (
+            <button type="button" disabled={!ready || stuck} onClick={() => void open(true)}>
+              Take a call
+            </button>
+          )}
+        </div>
       </div>
     </form>
   );

@@ -1,0 +1,99 @@
+"use client";
+import Link from "next/link";
+import { useEffect } from "react";
+import { takeInHand } from "../../store/case-in-hand.ts";
+import { CaseHead } from "../case/case-head.tsx";
+import { useReturn } from "../case/about-link.tsx";
+import { ComplaintPart } from "../case/complaint-part.tsx";
+import type { Opened } from "../case/opened-case.tsx";
+import { StopNotices } from "../case/stop-notices.tsx";
+import { useRanking } from "../case/use-ranking.ts";
+import { goToPart } from "../sheet-part.tsx";
+import { SiteHead } from "../site-head.tsx";
+import { AskPart, focusQuestion } from "./ask-part.tsx";
+import { DecidePart } from "./decide-part.tsx";
+import { DeskBar, type DeskStep } from "./desk-bar.tsx";
+import { SayPart } from "./say-part.tsx";
+import { useBooking } from "./use-booking.ts";
+import { useBeforeSeen } from "./use-before-seen.ts";
+import { useQuestions } from "./use-questions.ts";
+
+/** A case at the desk of an advisor: what was told is taken in, more is asked, it is decided what to do, and said. */
+export function DeskSheet(opened: Opened) {
+  const { knowledge, release, open, settings, onSettings } = opened;
+  const { state, append, trouble } = open;
+  const { situation, ranked, failed } = useRanking(knowledge, state);
+  const told = ranked !== undefined && ranked.target !== "none";
+  const asking = useQuestions(situation, state.caseId);
+  const before = useBeforeSeen(knowledge, situation, settings, told);
+  const booked = useBooking(knowledge, state, situation, settings, told && !asking.busy);
+
+  const name = state.vehicle === "" ? "a car" : state.vehicle;
+  useEffect(() => takeInHand({ id: state.caseId, name }), [state.caseId, name]);
+  useReturn(ranked !== undefined);
+
+  const step: DeskStep = !told
+    ? "complaint"
+    : state.advised !== undefined
+      ? "say"
+      : asking.open === undefined && !asking.busy
+        ? "decide"
+        : "ask";
+  return (
+    <>
+      <SiteHead />
+      <main id="main" className="sheet case-sheet desk-sheet">
+        <CaseHead release={release} state={state} append={append} />
+        <p className="row">
+          <Link className="button" href={`/case?id=${encodeURIComponent(state.caseId)}`}>
+            The whole case
+          </Link>
+          <Link className="button" href={`/case/handover?id=${encodeURIComponent(state.caseId)}`}>
+            Hand-over
+          </Link>
+        </p>
+        {trouble !== undefined && (
+          <p className="trouble" role="alert">
+            {trouble}
+          </p>
+        )}
+        {failed !== undefined && (
+          <p className="trouble" role="alert">
+            What it may be could not be worked out: {failed} Undo the last entry, or mend it.
+          </p>
+        )}
+        {ranked !== undefined && <StopNotices knowledge={knowledge} notices={ranked.notices} />}
+        <div className="columns">
+          <div className="column">
+            <ComplaintPart
+              knowledge={knowledge}
+              state={state}
+              settings={settings}
+              onSettings={onSettings}
+              append={append}
+              onJudged={focusQuestion}
+            />
+          </div>
+          <div className="column">
+            <AskPart
+              knowledge={knowledge}
+              entries={open.entries}
+              asking={asking}
+              append={append}
+              onEnough={() => goToPart("decide")}
+            />
+            <DecidePart
+              {...opened}
+              told={told}
+              before={before}
+              booked={booked}
+              onRecorded={() => goToPart("say")}
+            />
+            <SayPart {...opened} told={told} before={before.value} booked={booked.value} />
+          </div>
+        </div>
+      </main>
+      <DeskBar step={step} />
+    </>
+  );
+}

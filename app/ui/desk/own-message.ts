@@ -1,0 +1,24 @@
+/** What somebody wrote into the message. */
+export interface OwnMessage {
+  /** Undefined while the message is the one that is made. */
+  readonly text?: string;
+  /** The made message that they wrote in. */
+  readonly of?: string;
+  /** Own words that were put aside for a message made anew. */
+  readonly put?: string;
+}
+
+/** A draft of the message read back; anything odd is taken as the words themselves, so that none are lost. */
+export function ownMessage(draft: string): OwnMessage {
+  if (draft === "") return {};
+  try {
+    const { text, of, put } = JSON.parse(draft) as Readonly<Record<string, unknown>>;
+    return {
+      ...(typeof text === "string" && { text }),
+      ...(typeof of === "string" && { of }),
+      ...(typeof put === "string" && { put }),
+    };
+  } catch {
+    return { text: draft };
+  }
+}

@@ -1,20 +1,31 @@
-import type { ReactNode } from "react";
+import type { KeyboardEvent, ReactNode } from "react";
 
 /** One numbered part of the sheet, with its heading. */
 export function SheetPart({
   id,
   title,
   busy = false,
+  onKeyDown,
   children,
 }: {
   readonly id: string;
   readonly title: string;
   /** What it shows is about to be replaced. */
   readonly busy?: boolean;
+  /** Keys that mean something while the keyboard is in this part. */
+  readonly onKeyDown?: (event: KeyboardEvent) => void;
   readonly children: ReactNode;
 }) {
   return (
-    <section className="sheet-part" id={id} aria-labelledby={`${id}-title`} aria-busy={busy}>
+    // Keys are a short way to buttons that stand in the part and are reached by Tab as well.
+    // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions
+    <section
+      className="sheet-part"
+      id={id}
+      aria-labelledby={`${id}-title`}
+      aria-busy={busy}
+      onKeyDown={onKeyDown}
+    >
       <h2 id={`${id}-title`} tabIndex={-1}>
         {title}
       </h2>

@@ -5,6 +5,7 @@ import { openCase, takeAll } from "./case-steps.ts";
 const ADDRESSES = [
   "/",
   "/case/new",
+  "/case/desk",
   "/case?id=nobody",
   "/parts",
   "/checks",

@@ -1,9 +1,10 @@
 "use client";
-import { type KeyboardEvent, useRef } from "react";
+import type { KeyboardEvent } from "react";
 import type { Entry } from "../../../lib/case/entries.ts";
 import type { LayChoice, LayQuestion } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
+import { Fold } from "../fold.tsx";
 import { LastEntry } from "../case/last-entry.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { QuestionCard } from "./question-card.tsx";
@@ -38,23 +39,25 @@ export function AskPart({
   knowledge,
   entries,
   asking,
+  unread,
   append,
   onEnough,
 }: {
   readonly knowledge: Knowledge;
   readonly entries: readonly Entry[];
   readonly asking: Questions;
+  /** Words were told, but nothing of them is taken yet: most likely they say what is wrong. */
+  readonly unread: boolean;
   readonly append: (...bodies: readonly EntryBody[]) => void;
   readonly onEnough: () => void;
 }) {
   const { open, others, busy, failed, pick } = asking;
-  const part = useRef<HTMLDivElement>(null);
   const choose = (choice: LayChoice) => {
     // What is on the screen is the question before: a second tap on it is no answer to the next one.
     if (busy || open === undefined) return;
     append(...reported(open, choice));
     pick(undefined);
-    part.current?.querySelector<HTMLElement>(`#${QUESTION}`)?.focus({ preventScroll: true });
+    document.getElementById(QUESTION)?.focus({ preventScroll: true });
   };
   /** Figures answer while the keyboard is in this part and not in a field, so that they disturb nothing else. */
   const onKeyDown = (event: KeyboardEvent) => {
@@ -70,52 +73,55 @@ export function AskPart({
     choose(choice);
   };
   return (
-    <SheetPart id="ask" title="Ask next" busy={busy}>
-      <div ref={part} role="presentation" onKeyDown={onKeyDown}>
-        <LastEntry knowledge={knowledge} entries={entries} append={append} />
-        <p className="hidden" role="status">
-          {busy ? "" : (open?.question ?? "Nothing more is worth asking.")}
+    <SheetPart id="ask" title="Ask next" busy={busy} onKeyDown={onKeyDown}>
+      <LastEntry knowledge={knowledge} entries={entries} append={append} />
+      <p className="hidden" role="status">
+        {busy ? "" : (open?.question ?? "Nothing more is worth asking.")}
+      </p>
+      {failed !== undefined && (
+        <p className="trouble" role="alert">
+          What to ask could not be worked out: {failed}
         </p>
-        {failed !== undefined && (
-          <p className="trouble" role="alert">
-            What to ask could not be worked out: {failed}
-          </p>
-        )}
-        <h3 className="lay-question" id={QUESTION} tabIndex={-1}>
-          {open?.question ?? (busy ? "Working out what to ask ..." : "Nothing more is worth asking")}
-        </h3>
-        {open !== undefined && <QuestionCard question={open} onChoose={choose} />}
-        {open === undefined && !busy && failed === undefined && (
-          <p>No answer that a customer can give would say much more.</p>
-        )}
-        <button type="button" className="wide enough" onClick={onEnough}>
-          <span className="key" aria-hidden="true">
-            0
-          </span>
-          Enough asked: decide
-        </button>
-        {others.length > 0 && (
-          <>
-            <h4>Or ask</h4>
-            <ul className="plain-list">
-              {others.map((question) => (
-                <li key={question.id}>
-                  <button
-                    type="button"
-                    className="line-button"
-                    onClick={() => {
-                      pick(question.id);
-                      focusQuestion();
-                    }}
-                  >
-                    <span>{question.question}</span>
-                  </button>
-                </li>
-              ))}
-            </ul>
-          </>
-        )}
-      </div>
+      )}
+      <h3 className="lay-question" id={QUESTION} tabIndex={-1}>
+        {open?.question ?? (busy ? "Working out what to ask ..." : "Nothing more is worth asking")}
+      </h3>
+      {open !== undefined && unread && (
+        <Fold title="Take what was read first, or pick it by hand">
+          <QuestionCard question={open} onChoose={choose} />
+        </Fold>
+      )}
+      {open !== undefined && !unread && <QuestionCard question={open} onChoose={choose} />}
+      {open === undefined && !busy && failed === undefined && (
+        <p>No answer that a customer can give would say much more.</p>
+      )}
+      <button type="button" className="wide enough" onClick={onEnough}>
+        <span className="key" aria-hidden="true">
+          0
+        </span>
+        Enough asked: decide
+      </button>
+      {others.length > 0 && (
+        <>
+          <h4>Or ask</h4>
+          <ul className="plain-list">
+            {others.map((question) => (
+              <li key={question.id}>
+                <button
+                  type="button"
+                  className="line-button"
+                  onClick={() => {
+                    pick(question.id);
+                    focusQuestion();
+                  }}
+                >
+                  <span>{question.question}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </SheetPart>
   );
 }

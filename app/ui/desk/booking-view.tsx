@@ -21,15 +21,15 @@ export function BookingView({ booked }: { readonly booked: BookingOnDesk }) {
         seeing whether it is gone.
       </p>
       <VisitsDrawing minutes={whole} p50={booking.whole.p50} p90={booking.whole.p90} />
-      <dl className="wear-facts">
+      <dl className="desk-facts">
         <Fact name="Lift or stands">{share(raised)}</Fact>
         <Fact name="Second person">{share(helper)}</Fact>
         <Fact name="Road test">{share(roadTest)}</Fact>
-        <Fact name="No cure">{share(handedOver)}</Fact>
+        <Fact name="Ends without a cure">{share(handedOver)}</Fact>
       </dl>
       <p className="small soft number">
         From {visits} of {ALL_VISITS} visits, played ahead from what is told so far
-        {visits < ALL_VISITS ? "; more are being played." : "."} A part that is not there is not counted.
+        {visits < ALL_VISITS ? "; more are being played." : "."} Waiting for a part is not counted.
       </p>
     </>
   );

@@ -6,6 +6,7 @@ import { momentWords } from "../../text/moment.ts";
 import { ChangeRelease } from "../case/change-release.tsx";
 import type { Opened } from "../case/opened-case.tsx";
 import { SheetPart } from "../sheet-part.tsx";
+import { isMainKey } from "../submit-on-keys.ts";
 import { AdviseForm } from "./advise-form.tsx";
 import { BookingView } from "./booking-view.tsx";
 import { DriveView } from "./drive-view.tsx";
@@ -27,12 +28,12 @@ export function DecidePart(props: Props) {
   const form = useRef<HTMLFormElement>(null);
   const { newest } = release;
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+    if (!isMainKey(event)) return;
     event.preventDefault();
     form.current?.requestSubmit();
   };
   return (
-    <SheetPart id="decide" title="Decide" busy={told && before.busy}>
+    <SheetPart id="decide" title="Decide" busy={told && before.busy} onKeyDown={onKeyDown}>
       {knowledge.advice === undefined ? (
         <div className="notice">
           <p>
@@ -42,7 +43,7 @@ export function DecidePart(props: Props) {
           {newest !== undefined && <ChangeRelease newest={newest} append={open.append} />}
         </div>
       ) : told ? (
-        <div role="presentation" onKeyDown={onKeyDown}>
+        <>
           <Recorded {...props} />
           {before.failed !== undefined && (
             <p className="trouble" role="alert">
@@ -53,7 +54,7 @@ export function DecidePart(props: Props) {
             <p role="status">Working it out ...</p>
           )}
           {before.value !== undefined && <Reckoned {...props} value={before.value} form={form} />}
-        </div>
+        </>
       ) : (
         <p className="notice">Nothing was told yet. Take in what the customer says, or ask.</p>
       )}
@@ -95,14 +96,19 @@ function Reckoned({
   );
 }
 
+/** Whether one level of advice is graver than another: the gravest stands first. */
+export function isGraver({ advice }: Opened["knowledge"], one: string, other: string): boolean {
+  const place = (id: string): number => advice?.levels.findIndex((level) => level.id === id) ?? -1;
+  return place(one) < place(other);
+}
+
 /** The decision that stands, and whether it still agrees with what is worked out. */
 function Recorded({ knowledge, open, before }: Props) {
   const { advised } = open.state;
   if (advised === undefined) return null;
   const levels = knowledge.advice?.levels ?? [];
-  const place = (id: string | undefined): number => levels.findIndex((level) => level.id === id);
   const now = before.value?.drive;
-  const graver = now !== undefined && place(advised.level) > place(now.level);
+  const graver = now !== undefined && isGraver(knowledge, now.level, advised.level);
   return (
     <div className={graver ? "trouble" : "notice"} role={graver ? "alert" : undefined}>
       <p>

@@ -11,7 +11,7 @@ import { useRanking } from "../case/use-ranking.ts";
 import { goToPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { AskPart, focusQuestion } from "./ask-part.tsx";
-import { DecidePart } from "./decide-part.tsx";
+import { DecidePart, isGraver } from "./decide-part.tsx";
 import { DeskBar, type DeskStep } from "./desk-bar.tsx";
 import { SayPart } from "./say-part.tsx";
 import { useBooking } from "./use-booking.ts";
@@ -32,10 +32,15 @@ export function DeskSheet(opened: Opened) {
   useEffect(() => takeInHand({ id: state.caseId, name }), [state.caseId, name]);
   useReturn(ranked !== undefined);
 
+  const now = before.value?.drive.level;
+  const outOfDate =
+    state.advised !== undefined && now !== undefined && isGraver(knowledge, now, state.advised.level);
   const step: DeskStep = !told
     ? "complaint"
     : state.advised !== undefined
-      ? "say"
+      ? outOfDate
+        ? "decide"
+        : "say"
       : asking.open === undefined && !asking.busy
         ? "decide"
         : "ask";
@@ -73,15 +78,16 @@ export function DeskSheet(opened: Opened) {
               append={append}
               onJudged={focusQuestion}
             />
-          </div>
-          <div className="column">
             <AskPart
               knowledge={knowledge}
               entries={open.entries}
               asking={asking}
+              unread={!told && state.text.length > 0}
               append={append}
               onEnough={() => goToPart("decide")}
             />
+          </div>
+          <div className="column">
             <DecidePart
               {...opened}
               told={told}

@@ -12,7 +12,9 @@ export interface OwnMessage {
 export function ownMessage(draft: string): OwnMessage {
   if (draft === "") return {};
   try {
-    const { text, of, put } = JSON.parse(draft) as Readonly<Record<string, unknown>>;
+    const read: unknown = JSON.parse(draft);
+    if (read === null || typeof read !== "object" || Array.isArray(read)) return { text: draft };
+    const { text, of, put } = read as Readonly<Record<string, unknown>>;
     return {
       ...(typeof text === "string" && { text }),
       ...(typeof of === "string" && { of }),

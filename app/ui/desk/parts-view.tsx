@@ -5,7 +5,7 @@ import { capital, nameOfRepair } from "../../text/names.ts";
 import { partId } from "./use-parts-picked.ts";
 
 /** Parts listed; the rest is unlikely. */
-const MOST = 8;
+const MOST = 5;
 
 /** Parts that the repair may take, with the chance from which it pays to have them there. */
 export function PartsView({

@@ -1,14 +1,17 @@
 "use client";
 import Link from "next/link";
-import { type KeyboardEvent, useId, useState } from "react";
+import { useId, useState } from "react";
 import type { BeforeSeen, Booked } from "../../engine/protocol.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { mailAddress } from "../../text/mail-address.ts";
 import type { Opened } from "../case/opened-case.tsx";
 import { SheetPart } from "../sheet-part.tsx";
+import { isMainKey } from "../submit-on-keys.ts";
 import { messageOfCase } from "./message-of-case.ts";
 import { ownMessage } from "./own-message.ts";
 import { SafetyWord } from "./safety-word.tsx";
+
+const COPY = "copy-message";
 
 interface Props extends Opened {
   readonly told: boolean;
@@ -21,7 +24,15 @@ export function SayPart(props: Props) {
   const { open, told } = props;
   const { caseId, advised } = open.state;
   return (
-    <SheetPart id="say" title="Say">
+    <SheetPart
+      id="say"
+      title="Say"
+      onKeyDown={(event) => {
+        if (!isMainKey(event)) return;
+        event.preventDefault();
+        document.getElementById(COPY)?.click();
+      }}
+    >
       {told && advised === undefined && (
         <p className="notice">
           Not decided yet: this message goes by what is worked out now, and changes with every answer.
@@ -64,13 +75,8 @@ function MessageBox({ knowledge, open, settings, before, booked }: Props) {
       setNews("It could not be copied by itself: mark the text above and copy it from there.");
     }
   };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
-    event.preventDefault();
-    void copy();
-  };
   return (
-    <div className="message-box" role="presentation" onKeyDown={onKeyDown}>
+    <div className="message-box">
       <label htmlFor={id}>Message to the customer</label>
       <p className="small soft">{subject}</p>
       <textarea
@@ -88,7 +94,7 @@ function MessageBox({ knowledge, open, settings, before, booked }: Props) {
         </p>
       )}
       <div className="row">
-        <button type="button" className="main" onClick={() => void copy()}>
+        <button type="button" id={COPY} className="main" onClick={() => void copy()}>
           Copy it <kbd>Ctrl + Enter</kbd>
         </button>
         <a className="button" href={mailAddress({ subject, body })}>

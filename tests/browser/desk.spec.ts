@@ -150,14 +150,10 @@ test("what was refused or written is kept, and graver answers say that the decis
   await expect(decide).toContainText("Decided: ");
   const message = page.getByLabel("Message to the customer");
   await message.fill("My own words to the customer.");
-  await expect(page.locator("#decide").getByText(/speaks for more/)).toHaveCount(0);
+  await expect(decide.getByText(/speaks for more/)).toHaveCount(0);
 
-  // A milder decision than what is worked out wants its reason.
-  await page
-    .getByRole("button", { name: "Search, or add more words" })
-    .or(page.getByText("Search, or add more words"))
-    .first()
-    .click();
+  // What is told later may be graver than what was decided.
+  await page.getByText("Search, or add more words").click();
   await page
     .getByLabel("Did the customer say more?")
     .fill("The steering wheel has a lot of free play and the brake pedal goes to the floor.");
@@ -167,6 +163,18 @@ test("what was refused or written is kept, and graver answers say that the decis
     .first()
     .click();
   await expect(decide.getByRole("alert")).toContainText("speaks for more");
+  await expect(page.getByRole("navigation", { name: "Next" }).locator("[aria-current=step]")).toHaveText(
+    "Next: decide",
+  );
+
+  // To decide milder than what is worked out wants its reason.
+  const record = decide.getByRole("button", { name: /^Record the decision/ });
+  const { advice } = await servedKnowledge(page);
+  await decide.getByLabel("About driving").selectOption(advice?.levels.at(-1)?.id ?? "");
+  await expect(record).toBeDisabled();
+  await decide.getByLabel("Why milder than worked out?").fill("Looked at by a patrol at the roadside.");
+  await expect(record).toBeEnabled();
+
   await page.reload();
   await expect(message).toHaveValue("My own words to the customer.");
 });

@@ -48,6 +48,7 @@ export const ACCESS = {
   "sign-in": "open",
   "sign-out": "open",
   "read-shared": "open",
+  "answer-form": "open",
   "keep-own-account": ACCOUNTS,
   "keep-accounts": { ...OWNER, local: "none" },
   // Whoever learns has no say in who takes which case.

@@ -10,6 +10,10 @@ export const MOST_FROM_ONE_ADDRESS = 60;
 
 /** Codes of exercises typed from one address: a whole class may share it, and a code has 39 bits. */
 const MOST_CODES = 150;
+/** Uses of one form in one window: a customer who reads slowly and goes back often needs a fifth of it. */
+export const MOST_FORM_USES = 300;
+/** Photos sent by one form in one window, those that cannot be taken included. */
+export const MOST_FORM_PHOTOS = 40;
 
 /** What was typed as an address may be a password by mistake: only its hash is kept. */
 const accountKey = (email: string): string =>
@@ -47,4 +51,14 @@ export function forgetTries(store: Store, email: string): Promise<void> {
  */
 export async function countCode(store: Store, address: string): Promise<void> {
   if (address !== "") await take(store, `code:${address}`, MOST_CODES);
+}
+
+/**
+ * Counts a use of the form of one link, from whatever address.
+ *
+ * Errors  too-many-tries.
+ */
+export async function countFormUse(store: Store, linkId: string, use: "form" | "photo"): Promise<void> {
+  if (use === "photo") await take(store, `form-photo:${linkId}`, MOST_FORM_PHOTOS);
+  else await take(store, `form:${linkId}`, MOST_FORM_USES);
 }

@@ -27,6 +27,8 @@ export const PROBLEMS = {
   "attempt-open": [409, "The attempt has not ended"],
   "not-possible-here": [409, "It cannot be made with what is there"],
   "time-over": [409, "The time on the ramp is over"],
+  "question-over": [409, "The question is not open any more"],
+  "not-the-last": [409, "Something was said after it"],
   "case-removed": [410, "The case was removed"],
   "changed-meanwhile": [412, "It was changed meanwhile"],
   "photos-full": [413, "No more photos can be kept"],

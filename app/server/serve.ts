@@ -21,6 +21,9 @@ export interface Asked<R extends Route> extends Asker {
 
 export type Handler<R extends Route> = (asked: Asked<R>) => Promise<Response> | Response;
 
+/** Opens what a token stands for: before anything that was sent is read. */
+export type Opener<K> = (server: Server, request: Request, now: string) => Promise<K>;
+
 /** What the framework hands over beside the request. */
 interface Context {
   readonly params: Promise<Record<string, string | string[] | undefined>>;
@@ -31,10 +34,19 @@ interface Context {
  * turns whatever goes wrong into a problem.
  */
 export function serve<R extends Route>(route: R, handle: Handler<R>) {
+  return serveOpened(route, handle, () => Promise.resolve(undefined));
+}
+
+/** As serve, for routes whose asker holds a token: what it opens is looked up first and handed on. */
+export function serveOpened<R extends Route, K>(
+  route: R,
+  handle: (asked: Asked<R>, opened: K) => Promise<Response> | Response,
+  open: Opener<K>,
+) {
   return async (request: Request, context?: Context): Promise<Response> => {
     let response: Response;
     try {
-      response = await answer(route, handle, request, context);
+      response = await answer(route, handle, open, request, context);
     } catch (error) {
       response = problemResponse(problemOf(error));
     }
@@ -44,9 +56,10 @@ export function serve<R extends Route>(route: R, handle: Handler<R>) {
   };
 }
 
-async function answer<R extends Route>(
+async function answer<R extends Route, K>(
   route: R,
-  handle: Handler<R>,
+  handle: (asked: Asked<R>, opened: K) => Promise<Response> | Response,
+  open: Opener<K>,
   request: Request,
   context: Context | undefined,
 ): Promise<Response> {
@@ -59,6 +72,8 @@ async function answer<R extends Route>(
   }
   const asker = await identify(server, request);
   await refuse(route, server, asker);
+  const now = new Date().toISOString();
+  const opened = await open(server, request, now);
   const params = read(route.params, await context?.params, route.missing ?? "bad-input");
   const query = read(route.query, queryOf(request), "bad-input");
   if (route.ifMatch === true && !request.headers.has("if-match")) {
@@ -70,15 +85,16 @@ async function answer<R extends Route>(
       : route.body !== undefined
         ? read(route.body, await readJsonBody(request), "bad-input")
         : undefined;
-  return handle({
+  const asked: Asked<R> = {
     ...asker,
     server,
     request,
     params: params as ParamsOf<R>,
     query: query as QueryOf<R>,
     body: body as BodyOf<R>,
-    now: new Date().toISOString(),
-  });
+    now,
+  };
+  return handle(asked, opened);
 }
 
 async function refuse(route: Route, server: Server, { principal }: Asker): Promise<void> {

@@ -84,6 +84,13 @@ const TABLE: Record<string, Record<AskerName, string>> = {
   "POST /attempts/{id}/verdict": byAttempt("200"),
   // None of these has ended: only who teaches may look.
   "GET /attempts/{id}/debrief": { ...byAttempt("409"), owner: "200 200 200 404" },
+  // By the link of a form and nothing else; the link of these tests opens a case to read.
+  "GET /form": everybody("401"),
+  "POST /form/answers": everybody("401"),
+  "POST /form/words": everybody("401"),
+  "POST /form/photos": everybody("401"),
+  "POST /form/done": everybody("401"),
+  "DELETE /form/answers/{id}": everybody("401"),
 };
 
 function everybody(status: string): Record<AskerName, string> {
@@ -268,6 +275,12 @@ const WITHOUT_ACCOUNTS: Record<string, readonly [here: string, network: string]>
   "POST /attempts/{id}/orders": ["200 404", "404 404"],
   "POST /attempts/{id}/verdict": ["200 404", "404 404"],
   "GET /attempts/{id}/debrief": ["200 404", "404 404"],
+  "GET /form": ["401", "401"],
+  "POST /form/answers": ["401", "401"],
+  "POST /form/words": ["401", "401"],
+  "POST /form/photos": ["401", "401"],
+  "POST /form/done": ["401", "401"],
+  "DELETE /form/answers/{id}": ["401", "401"],
   // Last, as it ends this state.
   "POST /first-account": ["201", "403"],
 };

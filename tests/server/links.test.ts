@@ -50,7 +50,7 @@ forEachStore("a link to a case", (databases) => {
   it("opens nothing but that one thing, whatever route it is sent to", async () => {
     const { token } = await make();
     const others = ROUTES.filter(({ action }) => !["see-status", "sign-in", "sign-out"].includes(action))
-      .filter(({ path }) => !/shared|first-account/.test(path))
+      .filter(({ path }) => !/shared|first-account|form/.test(path))
       // A trainee needs no account there; a stranger's token finds no attempt.
       .filter(({ action }) => action !== "work-exercise")
       .flatMap((route) => ["shared", "other"].map((id) => ({ route, id })));
@@ -111,6 +111,9 @@ forEachStore("a link to a case", (databases) => {
     { kind: "read", days: 0 },
     { kind: "read", days: 91 },
     { kind: "write", days: 1 },
+    { kind: "customer", days: 31 },
+    { kind: "customer", days: 7, words: "x".repeat(1001) },
+    { kind: "customer", days: 7, words: "\u0000" },
     { kind: "read", days: 1.5 },
   ])("is not made from %o", async (body) => {
     expect((await call(MAKE, { as: ana.cookie, params: { id: "shared" }, body })).status).toBe(422);

@@ -3,10 +3,11 @@ import * as accounts from "./accounts.ts";
 import * as archive from "./archive.ts";
 import * as cases from "./cases.ts";
 import * as exercises from "./exercises.ts";
+import * as form from "./form.ts";
 import * as photos from "./photos.ts";
 import * as status from "./status.ts";
 
 /** Every route of the server; a test holds this to the files under app/api. */
-export const ROUTES: readonly Route[] = [status, accounts, cases, archive, photos, exercises].flatMap(
+export const ROUTES: readonly Route[] = [status, accounts, cases, archive, photos, exercises, form].flatMap(
   (group) => Object.values(group),
 );

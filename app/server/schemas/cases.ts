@@ -2,7 +2,7 @@ import { z } from "zod";
 import { KnownEntry, Opened, UnknownEntry } from "../../../lib/case/entries.ts";
 import { parseEntry } from "../../../lib/case/parse-entry.ts";
 import { CornerwiseError } from "../../../lib/errors.ts";
-import { Cursor, lineOfText, Moment, queryNumber } from "./common.ts";
+import { Cursor, lineOfText, Moment, textOfParagraphs, queryNumber } from "./common.ts";
 
 /** Most entries in one request. */
 export const MOST_ENTRIES = 200;
@@ -130,10 +130,17 @@ export const AddedEntries = z.strictObject({
   known: z.array(z.string()).describe("Ids that were there already, with the same content."),
 });
 
-export const NewLink = z.strictObject({
-  kind: z.literal("read"),
-  days: z.number().int().min(1).max(90),
-});
+const readDays = z.number().int().min(1).max(90);
+const formDays = z.number().int().min(1).max(30);
+
+export const NewLink = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("read"), days: readDays }),
+  z.strictObject({
+    kind: z.literal("customer").describe("Opens a short form to the case's customer."),
+    days: formDays.default(7),
+    words: textOfParagraphs(1000).describe("What the form says before its questions.").exactOptional(),
+  }),
+]);
 
 export const LinkParams = z.strictObject({ id: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/) });
 

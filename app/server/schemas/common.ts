@@ -23,6 +23,15 @@ export const lineOfText = (longest: number) =>
     // oxlint-disable-next-line no-control-regex -- these are what is refused
     .regex(/^[^\u0000-\u001f\u007f]*$/, "leave out control characters");
 
+/** Text that may have several lines: no other control characters. */
+export const textOfParagraphs = (longest: number) =>
+  z
+    .string()
+    .trim()
+    .max(longest)
+    // oxlint-disable-next-line no-control-regex -- these are what is refused
+    .regex(/^[^\u0000-\u0009\u000b-\u001f\u007f]*$/, "leave out control characters");
+
 /** Problem details (RFC 9457) as every route gives them. */
 export const Problem = z
   .strictObject({

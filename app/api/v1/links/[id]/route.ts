@@ -1,6 +1,7 @@
 import { linkById, revokeLink as revoke } from "../../../../../lib/store/index.ts";
 import { caseIfThere } from "../../../../server/case-access.ts";
 import { ApiProblem } from "../../../../server/problem.ts";
+import { CUSTOMER_FORM } from "../../../../server/form/form-link.ts";
 import { nothing } from "../../../../server/reply.ts";
 import { revokeLink } from "../../../../server/routes/cases.ts";
 import { serve } from "../../../../server/serve.ts";
@@ -12,7 +13,7 @@ const noSuchLink = (): ApiProblem =>
 export const DELETE = serve(revokeLink, async ({ server, principal, params, now }) => {
   const { store } = server;
   const link = await linkById(store, params.id);
-  if (link?.kind !== READ_CASE) throw noSuchLink();
+  if (link?.kind !== READ_CASE && link?.kind !== CUSTOMER_FORM) throw noSuchLink();
   try {
     await caseIfThere(store, principal, "share-case", link.target);
   } catch (error) {

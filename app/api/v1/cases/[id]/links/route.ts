@@ -28,6 +28,7 @@ export const POST = serve(makeLink, async (asked) => {
     madeBy: principal.is === "account" ? principal.id : null,
     madeAt: now,
     expiresAt,
+    ...(body.kind === "customer" && body.words !== undefined && body.words !== "" && { words: body.words }),
   });
   return json({ id, token, expiresAt }, undefined, { status: 201 });
 });

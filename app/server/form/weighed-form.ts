@@ -1,0 +1,76 @@
+import { join } from "node:path";
+import type { CaseState } from "../../../lib/case/case-state.ts";
+import { situationOf } from "../../../lib/case/situation.ts";
+import { type ReleasesHere, releasesHere } from "../../../lib/cli/releases-here.ts";
+import {
+  askNext,
+  type DriveAdvice,
+  driveAdvice,
+  type Grounded,
+  groundCar,
+  type LayQuestion,
+  weighing,
+} from "../../../lib/engine/index.ts";
+import { CornerwiseError } from "../../../lib/errors.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+
+/** Cars laid out ready: a customer answers several questions in a row about one. */
+const MOST_GROUNDED = 8;
+/** More than a form ever asks: what is open is looked up among them. */
+const MOST_OPEN = 60;
+
+/** What the answers so far come to. */
+export interface WeighedForm {
+  /** Questions that are worth asking, the most telling first. */
+  readonly open: readonly LayQuestion[];
+  /** Undefined while there is nothing to go by. */
+  readonly advice: DriveAdvice | undefined;
+  /** True when the advice is a graver one than the last: one that speaks against driving. */
+  readonly stop: boolean;
+}
+
+const NOTHING: WeighedForm = { open: [], advice: undefined, stop: false };
+
+interface Kept {
+  releases?: ReleasesHere;
+  readonly grounded: Map<string, Grounded>;
+}
+/** Every route is a bundle of its own: what they share lies on the one global object. */
+const KEY = Symbol.for("cornerwise.form");
+const shared = globalThis as { [KEY]?: Kept };
+
+/**
+ * Weighs a case for its form, by the release that the case names. One that cannot be weighed (its release is not here, its car
+ * cannot be) has no questions; words and photos can be given all the same.
+ */
+export async function weighedForm(state: CaseState): Promise<WeighedForm> {
+  const kept = (shared[KEY] ??= { grounded: new Map() });
+  try {
+    const releases = (kept.releases ??= releasesHere(join(/* turbopackIgnore: true */ process.cwd(), "lib")));
+    const knowledge = await releases.open(state.release);
+    const advice = knowledge.advice ?? (await releases.open(releases.newest)).advice;
+    const { answers } = situationOf(knowledge, state);
+    const grounded = groundedFor(kept.grounded, knowledge, state);
+    const weighed = weighing(grounded, answers);
+    const open = askNext(grounded, answers, weighed, { most: MOST_OPEN, who: "driver" });
+    if (advice === undefined || weighed.weighed.target === "none") return { ...NOTHING, open };
+    const said = driveAdvice(grounded, weighed.weighed, advice);
+    return { open, advice: said, stop: said.level !== advice.levels.at(-1)?.id };
+  } catch (error) {
+    if (error instanceof CornerwiseError) return NOTHING;
+    throw error;
+  }
+}
+
+function groundedFor(kept: Map<string, Grounded>, knowledge: Knowledge, state: CaseState): Grounded {
+  const { car, contexts, fitted } = situationOf(knowledge, state);
+  const key = JSON.stringify([state.release, car, contexts, fitted]);
+  const grounded = kept.get(key) ?? groundCar(knowledge, car, contexts, fitted);
+  kept.delete(key);
+  kept.set(key, grounded);
+  for (const oldest of kept.keys()) {
+    if (kept.size <= MOST_GROUNDED) break;
+    kept.delete(oldest);
+  }
+  return grounded;
+}

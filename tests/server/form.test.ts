@@ -23,8 +23,8 @@ const BACK = routeOf("DELETE", "/form/answers/{id}");
 
 /** The frozen release that the cases of these tests are weighed with. */
 const RELEASE = "1.2.0";
-let made_ = 0;
-const freshId = (): string => `device-made-${++made_}`;
+let count = 0;
+const freshId = (): string => `device-made-${++count}`;
 
 forEachStore("the form of a customer", (databases) => {
   const held = desk(databases);

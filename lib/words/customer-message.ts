@@ -29,7 +29,7 @@ export interface Message {
 }
 
 /** Longest quotation of what they told; a mail that is handed over by its address must stay short. */
-const LONGEST_QUOTE = 240;
+const LONGEST_QUOTE = 300;
 
 const STOP_HEAD: Readonly<Record<MessageParts["comes"], string>> = {
   fetched:

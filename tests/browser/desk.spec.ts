@@ -36,8 +36,10 @@ class Typist {
 test("a call by keyboard alone: words, questions, decision, message, hand-over @both", async ({
   page,
   context,
+  isMobile,
 }) => {
   test.setTimeout(90_000);
+  await page.emulateMedia({ colorScheme: isMobile ? "dark" : "light" });
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
   await page.goto("/");
   const hand = new Typist(page);

@@ -56,7 +56,7 @@ describe("a message to a customer", () => {
     const { body } = customerMessage({ ...parts, told: [long] });
     const quoted = /You said: "(.*) \.\.\."/.exec(body)?.[1] ?? "";
     expect(quoted.length).toBeGreaterThan(100);
-    expect(quoted.length).toBeLessThanOrEqual(240);
+    expect(quoted.length).toBeLessThanOrEqual(300);
     expect(long.startsWith(`${quoted} `)).toBe(true);
   });
 

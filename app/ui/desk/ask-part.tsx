@@ -86,6 +86,9 @@ export function AskPart({
       <h3 className="lay-question" id={QUESTION} tabIndex={-1}>
         {open?.question ?? (busy ? "Working out what to ask ..." : "Nothing more is worth asking")}
       </h3>
+      {knowledge.lay !== undefined && open !== undefined && (
+        <p className="small soft">{knowledge.lay.before}</p>
+      )}
       {open !== undefined && unread && (
         <Fold title="Take what was read first, or pick it by hand">
           <QuestionCard question={open} onChoose={choose} />

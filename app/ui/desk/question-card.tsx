@@ -18,7 +18,7 @@ export function QuestionCard({
         </p>
       )}
       {help !== undefined && <p>{help}</p>}
-      {example !== undefined && <p>It is {example}.</p>}
+      {example !== undefined && <p>{capital(example)}.</p>}
       {cautions.length > 0 && (
         <div className="cautions" role="group" aria-label="Cautions">
           <ul>

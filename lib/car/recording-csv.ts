@@ -76,12 +76,11 @@ export function readRecordingCsv(text: string, units: CsvUnits = {}): Sample[] {
     }
     const figure = (name: string, { at, factor }: Column): number => {
       const cell = (row[at] ?? "").trim();
-      const number = Number(decimalComma ? cell.replace(",", ".") : cell);
-      if (cell === "" || !Number.isFinite(number)) {
-        throw bad(i + 1, `${name} is "${cell.slice(0, 40)}"; give a number`);
-      }
+      const number = cell === "" ? Number.NaN : Number(decimalComma ? cell.replace(",", ".") : cell);
       // Not by a factor of 1e-3, which leaves 0.0010000000000000002 of 1.
-      return factor === 1e-3 ? number / 1000 : number * factor;
+      const value = factor === 1e-3 ? number / 1000 : number * factor;
+      if (!Number.isFinite(value)) throw bad(i + 1, `${name} is "${cell.slice(0, 40)}"; give a number`);
+      return value;
     };
     const { time, x, y, z, speed } = columns;
     const sample = [figure("the time", time), figure("x", x), figure("y", y), figure("z", z)] as const;

@@ -115,4 +115,9 @@ test("a recording from a file is read at the speed in it, followed as it wavers 
   const saved = page.waitForEvent("download");
   await page.getByRole("button", { name: "Save the recording as a file" }).click();
   expect((await saved).suggestedFilename()).toBe("shake.csv");
+  // A machine without the sensor; the recording from before stays.
+  await page.getByRole("button", { name: "I have read this and I am not driving" }).click();
+  await page.getByRole("button", { name: "Record again" }).click();
+  await expect(page.getByText("The motion sensor says nothing")).toBeVisible();
+  await expect(page.locator("#shakes")).toContainText("That is too uneven");
 });

@@ -1,6 +1,7 @@
 "use client";
 import { heldSpeed } from "../../../lib/car/held-speed.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { answerOrdersRequest, type OrdersAnswer } from "../../../lib/requests/orders-request.ts";
 import { usePeaks } from "../../engine/use-peaks.ts";
 import type { OpenCase } from "../../store/use-case.ts";
 import type { Units } from "../../text/amounts.ts";
@@ -11,7 +12,8 @@ import { TurningTakeOver } from "../shop/turning-take-over.tsx";
 import { PeakTable } from "./peak-table.tsx";
 import { lookAtPeaks, type LookedAt, type Taken, toleranceOfWheels, turningWithPeaks } from "./read-shake.ts";
 import { SpectrumPlot } from "./spectrum-plot.tsx";
-import { SpeedSaid } from "./speed-said.tsx";
+import { OutOfSight } from "./out-of-sight.tsx";
+import { SpeedSaid, TypedSpeed } from "./speed-said.tsx";
 
 interface Props {
   readonly knowledge: Knowledge;
@@ -35,8 +37,11 @@ export function ShakeResult(props: Props) {
     );
   if (busy || spectrum === undefined) return <p role="status">Looking for what shakes ...</p>;
   let looked: readonly LookedAt[];
+  let answer: OrdersAnswer | undefined;
   try {
-    looked = lookAtPeaks(knowledge, open?.state.car ?? {}, spectrum, read.request);
+    const car = open?.state.car ?? {};
+    looked = lookAtPeaks(knowledge, car, spectrum, read.request);
+    answer = read.request && answerOrdersRequest(knowledge, { ...read.request, car });
   } catch (error) {
     return (
       <p className="trouble" role="alert">
@@ -44,7 +49,7 @@ export function ShakeResult(props: Props) {
       </p>
     );
   }
-  return <Looked {...props} spectrum={spectrum} looked={looked} />;
+  return <Looked {...props} spectrum={spectrum} looked={looked} answer={answer} />;
 }
 
 function Looked({
@@ -56,13 +61,15 @@ function Looked({
   onKept,
   spectrum,
   looked,
+  answer,
 }: Props & {
   readonly spectrum: NonNullable<ReturnType<typeof usePeaks>["spectrum"]>;
   readonly looked: readonly LookedAt[];
+  /** What turns at which rate; undefined while tyre or speed is not known. */
+  readonly answer: OrdersAnswer | undefined;
 }) {
   const { recording, gaps } = taken;
   const { peaks, highestHz } = spectrum;
-  const answer = looked[0]?.answer;
   const samples = recording.times.length;
   const seconds = (recording.times.at(-1) ?? 0) - (recording.times[0] ?? 0);
   // Told with what the tyre says of it: how sharp a line can be goes by its circumference.
@@ -85,6 +92,9 @@ function Looked({
           ` ${gaps.seconds.toFixed(1)} s are missing in ${gaps.count} ${gaps.count === 1 ? "gap" : "gaps"}: the screen was off, or something else was in front.`}
       </p>
       {held !== undefined && <SpeedSaid speed={held} units={units} />}
+      {held === undefined && read.request !== undefined && (
+        <TypedSpeed request={read.request} units={units} />
+      )}
       {read.needs !== undefined && (
         <p className="notice" role="status">
           {read.needs} Then each peak is named.
@@ -103,6 +113,9 @@ function Looked({
         </p>
       ) : (
         <PeakTable knowledge={knowledge} looked={looked} highestHz={highestHz} />
+      )}
+      {answer !== undefined && (
+        <OutOfSight knowledge={knowledge} answer={answer} highestHz={highestHz} units={units} />
       )}
       <TellApart knowledge={knowledge} apart={shafts} />
       {open !== undefined && peaks.length > 0 && answer !== undefined && !uneven && (

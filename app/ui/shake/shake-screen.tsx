@@ -1,5 +1,5 @@
 "use client";
-import { type ReactNode, useMemo } from "react";
+import { type ReactNode, useEffect, useMemo, useRef } from "react";
 import { writeRecordingCsv } from "../../../lib/car/recording-csv.ts";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
@@ -11,7 +11,7 @@ import { useRanking } from "../case/use-ranking.ts";
 import { whyForbidden } from "../check/forbidden.ts";
 import { Choice } from "../choice.tsx";
 import { saveFile } from "../save-file.ts";
-import { SheetPart } from "../sheet-part.tsx";
+import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { fieldsOfTurning } from "../shop/rotating-request.ts";
 import { ShopFrame, type ShopProps } from "../shop/shop-frame.tsx";
 import { CarThatTurns, EngineSpeed, SpeedUnit, TurningField } from "../shop/turning-field.tsx";
@@ -40,6 +40,7 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
     () => (running ? {} : takeRecording(knowledge, kept, byGps)),
     [knowledge, kept, byGps, running],
   );
+  useGoToWhatCounts(running, taken !== undefined);
   const read = readShakeForm(fields, taken?.held, settings);
   const onFields = (next: Readonly<Record<string, string>>) => setDraft(JSON.stringify(next));
   const form = { fields, problems: read.problems, ready, onFields };
@@ -97,7 +98,7 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
       )}
       {taken !== undefined && (
         <SheetPart id="shakes" title="What shakes">
-          {byGps && speedUnknown && (
+          {byGps && speedUnknown && (fields["speed"] ?? "").trim() === "" && (
             <p className="notice">This recording holds too few speeds. Type the speed that was held.</p>
           )}
           <ShakeResult
@@ -123,6 +124,16 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
       )}
     </>
   );
+}
+
+/** While it records nothing else is on the screen; once it is done, what came of it is what was waited for. */
+function useGoToWhatCounts(running: boolean, taken: boolean): void {
+  const was = useRef(running);
+  useEffect(() => {
+    if (was.current === running) return;
+    was.current = running;
+    goToPart(running || !taken ? "record" : "shakes");
+  }, [running, taken]);
 }
 
 /** A car with a stop notice is not driven for a recording either; one from a file can still be looked at. */

@@ -6,15 +6,15 @@ import { curvePath } from "../curve-path.ts";
 import { hzWords, nameOfShaft } from "../shop/order-table.tsx";
 
 const WIDTH = 360;
-const LEFT = 34;
+const LEFT = 38;
 const RIGHT = 10;
 const TOP = 26;
 const BASE = 170;
 /** Room for the figures below the line. */
-const FIGURES = 34;
-const LANE = 26;
+const FIGURES = 38;
+const LANE = 28;
 /** Names of orders that would stand closer than this are left out; their marks stay. */
-const APART = 15;
+const APART = 20;
 /** Orders marked of each shaft: those that the findings are about, and what may be mistaken for them. */
 const HIGHEST_ORDER = 4;
 const LEAST_WIDTH_HZ = 30;

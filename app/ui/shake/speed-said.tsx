@@ -1,4 +1,5 @@
 import type { HeldSpeed } from "../../../lib/car/held-speed.ts";
+import type { OrdersRequest } from "../../../lib/requests/orders-request.ts";
 import type { Units } from "../../text/amounts.ts";
 import { speedWords } from "../shop/order-table.tsx";
 
@@ -18,6 +19,18 @@ export function SpeedSaid({ speed, units }: { readonly speed: HeldSpeed; readonl
       {range}
       {held === "followed" &&
         ` ${sharpKmh === undefined ? "" : `A line stays sharp within ${speedWords(sharpKmh, units)} over this length, so`} the speed was followed${sharpKmh === undefined ? " turn by turn" : ""}: what turns with the wheels stands sharp, anything else is blurred.`}
+    </p>
+  );
+}
+
+/** Speeds that nothing in the recording bears out: a figure left over from another drive would name the wrong part. */
+export function TypedSpeed({ request, units }: { readonly request: OrdersRequest; readonly units: Units }) {
+  const { speedKmh, rpm } = request;
+  if (typeof speedKmh !== "number") return null;
+  return (
+    <p className="small">
+      Taken at {speedWords(speedKmh, units)}
+      {typeof rpm === "number" && ` and ${rpm} rpm`}, as typed.
     </p>
   );
 }

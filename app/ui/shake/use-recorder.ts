@@ -29,8 +29,15 @@ export function useRecorder(onKeep: (samples: readonly Sample[]) => void): Recor
   useEffect(() => {
     keep.current = onKeep;
   }, [onKeep]);
+  const here = useRef(true);
   // Leaving the screen ends the recording; what there is of it is kept.
-  useEffect(() => () => ending.current?.(), []);
+  useEffect(() => {
+    here.current = true;
+    return () => {
+      here.current = false;
+      ending.current?.();
+    };
+  }, []);
 
   const begin = useCallback((seconds: number, withSpeed: boolean) => {
     let keptAt = SHORTEST_RECORDING - KEEP_EVERY;
@@ -68,7 +75,7 @@ export function useRecorder(onKeep: (samples: readonly Sample[]) => void): Recor
       setAsking(true);
       allowMotion()
         .then(
-          () => begin(seconds, withSpeed),
+          () => here.current && begin(seconds, withSpeed),
           (error: unknown) => setTrouble(messageOf(error)),
         )
         .finally(() => setAsking(false));

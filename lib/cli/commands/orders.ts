@@ -25,7 +25,7 @@ Request:
    "car": {"drive": "rear"},   as in cornerwise weigh; a front-wheel drive car has
                                no propshaft
    "measured": [{"hz": 14.3},  frequencies of one shake, at other speeds too:
-                {"hz": 17.2, "speedKmh": 120, "resolutionHz": 0.5}],
+                {"hz": 17.2, "speedKmh": 120, "resolutionHz": 0.5, "sampleHz": 60}],
    "tolerance": 0.04}          instead of the knowledge's own
 Sizes read: ISO metric (205/55R16 91V, P225/50R16, 195/65ZR15), light truck
 (LT245/75R16) and flotation (31x10.50R15LT); radial tyres only. For any other,
@@ -36,10 +36,12 @@ Answer:
   {"release", "tyre": {"size", "designDiameterMm"}, "circumferenceMm", "turnsPerKm",
    "speedKmh", "rates": {"wheel", "propshaft", "engine"},
    "orders": [{"shaft", "order", "hz", "finding", "name"}],
-   "measured": [{"hz", "speedKmh", "matches": [{..., "offPercent"}]}],
+   "measured": [{"hz", "speedKmh", "matches": [{..., "offPercent"}],
+                 "folded": [{..., "showsAtHz"}]}],
    "fits": [{"shaft", "order", "finding"}], "findings": [{"id", "state"}],
    "apart": [{"shaft", "how"}]}
-"rates" are turns a second. "fits" are the orders that fit every measured frequency.
+"rates" are turns a second. With "sampleHz", how often a second the sensor was read,
+"folded" names orders too fast for it that would show at that frequency. "fits" are the orders that fit every measured frequency.
 "findings" can be put into a weigh request; they are empty when what fits is not one
 finding, and "apart" then says how to tell the shafts apart. A frequency says what
 turns at that rate, not what is wrong with it.

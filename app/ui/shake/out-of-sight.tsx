@@ -15,7 +15,10 @@ export function OutOfSight({
   readonly highestHz: number;
   readonly units: Units;
 }) {
-  const unseen = orders.filter(({ hz, finding }) => finding !== undefined && hz > highestHz);
+  // One finding may stand for several orders, slowest first: the slowest stands for them all.
+  const unseen = orders
+    .filter(({ finding }, i) => finding !== undefined && orders.findIndex((o) => o.finding === finding) === i)
+    .filter(({ hz }) => hz > highestHz);
   if (unseen.length === 0) return null;
   return (
     <div className="notice">

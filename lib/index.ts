@@ -2,10 +2,12 @@ export { CornerwiseError, type ErrorCode } from "./errors.ts";
 
 export { compileKnowledge } from "./knowledge/compile.ts";
 export { diffKnowledge, type KnowledgeDiff } from "./knowledge/diff.ts";
+export { layPicture } from "./knowledge/lay-picture.ts";
 export { lintKnowledge, type LintReport } from "./knowledge/lint/index.ts";
 export { readKnowledge } from "./knowledge/read.ts";
 export { freezeRelease, openRelease, parseRelease, type Release } from "./knowledge/release.ts";
 export type { Authored } from "./knowledge/schema/authored.ts";
+export type { LayPicture } from "./knowledge/schema/lay.ts";
 export type { Knowledge } from "./knowledge/schema/compiled.ts";
 
 export { type Car, type CarInput, readCar, writeCar } from "./car/car.ts";

@@ -14,6 +14,7 @@ export { type InseparablePair, inseparablePairs } from "./health/inseparable-pai
 export { type Reach, type ReachedFault, readReach, weakestFaults } from "./health/reach.ts";
 export { type UnsourcedFault, type UnsourcedPart, unsourcedLinks } from "./health/unsourced-links.ts";
 export { jsonSchemas, toJsonSchema } from "./json-schema.ts";
+export { layPicture } from "./lay-picture.ts";
 export { type LintException, readExceptions } from "./lint/exceptions.ts";
 export { LINT_RULES, type LintReport, lintKnowledge } from "./lint/index.ts";
 export { APART_RATIO } from "./lint/telling-apart.ts";
@@ -42,5 +43,6 @@ export type {
   SourceRecord,
   Weight,
 } from "./schema/compiled.ts";
+export type { LayPicture } from "./schema/lay.ts";
 export { Knowledge } from "./schema/compiled.ts";
 export { changeWords, weightWords, type WeightWords } from "./weight-words.ts";

@@ -62,6 +62,8 @@ export function referencesOf(authored: Authored): Reference[] {
     say("feature", "opposite", feature.opposite);
     say("feature", "mirror", feature.mirror);
     say("picture", "lay.picture", feature.lay?.picture);
+    for (const id of feature.lay?.unless?.said ?? []) say("feature", "lay.unless.said", id);
+    for (const id of feature.lay?.unless?.denied ?? []) say("feature", "lay.unless.denied", id);
   }
   for (const observation of authored.observations) {
     const say = from(`observations/${observation.id}.json`);

@@ -22,9 +22,10 @@ function ask(
   given: readonly Answer[],
   by: "owner" | "driver",
   notAgain: readonly string[] = [],
+  most = 12,
 ): LayQuestion[] {
   const grounded = groundCar(knowledge, car);
-  return askNext(grounded, given, weighing(grounded, given), { most: 12, who: by, notAgain });
+  return askNext(grounded, given, weighing(grounded, given), { most, who: by, notAgain });
 }
 
 function taken(choice: LayChoice | undefined): Answer[] {
@@ -78,6 +79,23 @@ describe("questions for somebody who knows nothing of cars", () => {
       }),
       RUNS,
     );
+  });
+
+  test("what would sound silly after what was said is not asked", () => {
+    const after = (...given: readonly (readonly [string, "present" | "absent"])[]): string[] => {
+      const said = [["noise", "present"] as const, ...given];
+      return ask(
+        {},
+        said.map(([finding, state]): Answer => ({ finding, state, by: "report" })),
+        "driver",
+        [],
+        200,
+      ).map((q) => q.id);
+    };
+    expect(after()).toEqual(expect.arrayContaining(["ask:noise:constant", "ask:noise:braking-hard"]));
+    expect(after(["noise:braking", "present"])).not.toContain("ask:noise:constant");
+    expect(after(["noise:braking", "absent"])).not.toContain("ask:noise:braking-hard");
+    expect(after(["noise:braking", "absent"])).toContain("ask:noise:constant");
   });
 
   test("asking changes nothing of what it is given and gives the same again", () => {

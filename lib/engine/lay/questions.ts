@@ -1,4 +1,4 @@
-import type { Knowledge } from "../../knowledge/schema/compiled.ts";
+import type { CompiledFeature, Knowledge } from "../../knowledge/schema/compiled.ts";
 import type { LayWords } from "../../knowledge/schema/lay.ts";
 import { parseFinding } from "../finding-id.ts";
 import type { Grounded } from "../ground.ts";
@@ -36,6 +36,7 @@ export function plainQuestions(
     const about = parsed.kind === "feature" && present.length > 1 ? parsed.complaint?.name : undefined;
     if (parsed.kind === "feature") {
       const complaint = parsed.complaint?.id ?? "";
+      if (isSilly(parsed.feature, complaint, told)) continue;
       const group = knowledge.lay?.together.find((t) => t.features.includes(parsed.feature.id));
       if (group !== undefined) {
         const key = `${complaint}:${group.id}`;
@@ -54,6 +55,15 @@ export function plainQuestions(
     rated.push({ score, question: yesOrNo(finding, worded(name, wordsOf(knowledge, finding), about)) });
   }
   return rated;
+}
+
+/** Would asking it show that nobody has listened? Whoever says that it comes when braking is not asked whether it is always there. */
+function isSilly({ lay }: CompiledFeature, complaint: string, told: Told): boolean {
+  const { said = [], denied = [] } = lay?.unless ?? {};
+  return (
+    said.some((f) => told.feature(complaint, f) === "present") ||
+    denied.some((f) => told.feature(complaint, f) === "absent")
+  );
 }
 
 type Together = NonNullable<Knowledge["lay"]>["together"][number];

@@ -11,6 +11,8 @@ export const LayWords = z.strictObject({
   choice: Line.optional(),
   /** Id of a drawing of lay.json. */
   picture: Id.optional(),
+  /** For a feature: it would sound silly once one of these was said, or denied, of the same complaint. */
+  unless: z.strictObject({ said: z.array(Id).default([]), denied: z.array(Id).default([]) }).optional(),
 });
 export type LayWords = z.infer<typeof LayWords>;
 
@@ -30,6 +32,29 @@ export const LayTry = z.strictObject({
   settles: z.array(Id).min(1).max(6),
 });
 export type LayTry = z.infer<typeof LayTry>;
+
+/** A line drawing in a box of `width` by `height`, each shape an SVG path. */
+export const LayPicture = z.strictObject({
+  id: Id,
+  /** What is to be seen, for those who cannot. */
+  name: Line,
+  width: z.number().int().min(20).max(400),
+  height: z.number().int().min(20).max(400),
+  shapes: z
+    .array(
+      z.strictObject({
+        /** "outline" is drawn thin, "mark" is what is meant, "text" is written at the start of the path. */
+        kind: z.enum(["outline", "mark", "text"]),
+        path: z
+          .string()
+          .regex(/^M *-?[0-9.]+ +-?[0-9.]+[MLHVCSQTAZmlhvcsqtaz0-9 .,-]*$/, "use an SVG path")
+          .max(600),
+        text: z.string().min(1).max(24).optional(),
+      }),
+    )
+    .min(1),
+});
+export type LayPicture = z.infer<typeof LayPicture>;
 
 /** `lay.json`: what questions for somebody who knows nothing of cars share. */
 export const Lay = z.strictObject({
@@ -54,29 +79,7 @@ export const Lay = z.strictObject({
   places: z.record(Id, Line).default({}),
   /** Answers to a try that is asked for all places at once. */
   tries: z.strictObject({ several: Line, none: Line }),
-  /** Line drawings in a box of `width` by `height`, each shape an SVG path. */
-  pictures: z.array(
-    z.strictObject({
-      id: Id,
-      /** What is to be seen, for those who cannot. */
-      name: Line,
-      width: z.number().int().min(20).max(400),
-      height: z.number().int().min(20).max(400),
-      shapes: z
-        .array(
-          z.strictObject({
-            /** "outline" is drawn thin, "mark" is what is meant, "text" is written at the start of the path. */
-            kind: z.enum(["outline", "mark", "text"]),
-            path: z
-              .string()
-              .regex(/^[MLHVCSQTAZmlhvcsqtaz0-9 .,-]+$/, "use an SVG path")
-              .max(600),
-            text: z.string().min(1).max(24).optional(),
-          }),
-        )
-        .min(1),
-    }),
-  ),
+  pictures: z.array(LayPicture),
   /** What lay text is held to by the lint. */
   limits: z.strictObject({
     questionLetters: z.number().int().positive(),

@@ -12,6 +12,7 @@ import "./style/knowledge.css";
 import "./style/health.css";
 import "./style/people.css";
 import "./style/desk.css";
+import "./style/exercise.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -16,6 +16,9 @@ const ADDRESSES = [
   "/shop/play",
   "/shop/rotating",
   "/shop/shake",
+  "/exercise",
+  "/exercise/work?id=nobody",
+  "/exercise/debrief?id=nobody",
   "/nowhere",
   "/parts/nothing-by-that-name",
 ];

@@ -1,0 +1,150 @@
+"use client";
+import { useMemo } from "react";
+import { groundCar } from "../../../lib/engine/index.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { useKept } from "../../store/use-kept.ts";
+import { useSettings } from "../../store/use-settings.ts";
+import { Ranking } from "../case/ranking.tsx";
+import { RankingNews } from "../case/ranking-news.tsx";
+import { StopNotices } from "../case/stop-notices.tsx";
+import { useNextSteps } from "../case/use-next-steps.ts";
+import { useRanking } from "../case/use-ranking.ts";
+import { Underside } from "../drawing/underside.tsx";
+import { goToPart, SheetPart } from "../sheet-part.tsx";
+import { SiteHead } from "../site-head.tsx";
+import { ExerciseNext } from "./exercise-next.tsx";
+import { MadeList } from "./made-list.tsx";
+import { OrderPart } from "./order-part.tsx";
+import { stepOnCard } from "./step-on-card.ts";
+import { Terms } from "./terms.tsx";
+import type { AttemptAtWork, OpenAttempt } from "./use-attempt.ts";
+import { VerdictForm } from "./verdict-form.tsx";
+import { WhatWasSaid } from "./what-was-said.tsx";
+import { WorkBar } from "./work-bar.tsx";
+
+/** The one page of an attempt: what was said, the ranking, the next check, the verdict. */
+export function WorkSheet({
+  knowledge,
+  attempt,
+  work,
+}: {
+  readonly knowledge: Knowledge;
+  readonly attempt: OpenAttempt;
+  readonly work: AttemptAtWork;
+}) {
+  const { state, exercise } = attempt;
+  const { terms } = exercise;
+  const [own, onSettings] = useSettings();
+  const settings = useMemo(
+    () => ({
+      ...own,
+      asker: terms.lift ? ("technician-lift" as const) : ("technician" as const),
+      helper: terms.helper,
+      canAsk: true,
+      missingTools: terms.missingTools,
+    }),
+    [own, terms],
+  );
+  const { situation, ranked, failed, busy } = useRanking(knowledge, state);
+  const next = useNextSteps(knowledge, situation, state, settings);
+  const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
+  const grounded = useMemo(
+    () => groundCar(knowledge, exercise.car, exercise.lately),
+    [knowledge, exercise.car, exercise.lately],
+  );
+  const [picked, setPicked] = useKept<string | undefined>(`${state.caseId}/exercise-picked`, undefined);
+  const open =
+    picked !== undefined
+      ? stepOnCard(grounded, picked, state.setUp)
+      : // Where nothing is hinted, only what the trainee picks is open.
+        terms.hints
+        ? next.open
+        : undefined;
+  const pick = (id: string | undefined): void => {
+    setPicked(id);
+    requestAnimationFrame(() => goToPart("next"));
+  };
+  const leaders = terms.ranking ? (ranked?.leaders ?? []).map(({ id }) => id) : [];
+  return (
+    <>
+      <SiteHead />
+      <main id="main" className="sheet case-sheet">
+        <div className="case-head">
+          <h1>{exercise.name}</h1>
+          <p className="invented">
+            <strong>Exercise.</strong> Invented car, customer and fault. Worked by {attempt.name}.
+          </p>
+          {exercise.about !== "" && <p>{exercise.about}</p>}
+        </div>
+        {ranked !== undefined && <StopNotices knowledge={knowledge} notices={ranked.notices} />}
+        {ranked !== undefined && terms.ranking && <RankingNews ranked={ranked} />}
+        <div className="columns">
+          <div className="column">
+            <SheetPart id="complaint" title="Complaint and car">
+              <WhatWasSaid knowledge={knowledge} attempt={attempt} />
+              <Terms exercise={exercise} />
+            </SheetPart>
+            <SheetPart id="ranking" title="What it may be" busy={busy}>
+              {failed !== undefined && (
+                <p className="trouble" role="alert">
+                  The ranking could not be worked out: {failed}
+                </p>
+              )}
+              {!terms.ranking && <p>The ranking is not shown in this exercise: it is yours to make.</p>}
+              {terms.ranking && ranked === undefined && failed === undefined && (
+                <p role="status">Working it out ...</p>
+              )}
+              {terms.ranking && ranked !== undefined && (
+                <>
+                  <Ranking
+                    knowledge={knowledge}
+                    ranked={ranked}
+                    situation={situation}
+                    open={suspect}
+                    onOpen={setSuspect}
+                  />
+                  <Underside
+                    knowledge={knowledge}
+                    car={state.car}
+                    rows={ranked.rows}
+                    open={suspect}
+                    onOpen={setSuspect}
+                  />
+                </>
+              )}
+            </SheetPart>
+          </div>
+          <div className="column">
+            <ExerciseNext
+              knowledge={knowledge}
+              grounded={grounded}
+              attempt={attempt}
+              work={work}
+              next={next}
+              open={open}
+              picked={picked !== undefined}
+              notices={ranked?.notices ?? []}
+              settings={settings}
+              onSettings={onSettings}
+              onPick={pick}
+            />
+            <SheetPart id="verdict" title="Verdict">
+              <VerdictForm
+                knowledge={knowledge}
+                grounded={grounded}
+                attempt={attempt}
+                work={work}
+                leaders={leaders}
+              />
+            </SheetPart>
+            <OrderPart knowledge={knowledge} grounded={grounded} attempt={attempt} work={work} />
+            <SheetPart id="timeline" title="What you did">
+              <MadeList knowledge={knowledge} attempt={attempt} />
+            </SheetPart>
+          </div>
+        </div>
+      </main>
+      <WorkBar knowledge={knowledge} attempt={attempt} open={open} />
+    </>
+  );
+}

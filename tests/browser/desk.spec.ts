@@ -56,7 +56,6 @@ test("a call by keyboard alone: words, questions, decision, message, hand-over @
   // What was read, each with the words that it came from; one act takes it all.
   await expect(page.getByRole("button", { name: /^Take all/ })).toBeFocused();
   await expect(page.locator(".proposal mark").first()).toBeVisible();
-  await look(page, "desk with proposals");
   await hand.press("Enter");
 
   // Figures answer the questions, the last one always that nobody knows; each leads to another question.

@@ -12,7 +12,11 @@ export function BookingView({ booked }: { readonly booked: BookingOnDesk }) {
   if (value === undefined) return <p role="status">Playing the first visits ...</p>;
   const { booking, whole } = value;
   const { visits, raised, helper, roadTest, handedOver } = booking;
-  const share = (p: number) => (p === 0 ? `in none of ${visits} visits` : `${chanceWords(p)} visits`);
+  const share = (p: number): string => {
+    if (p === 0) return `in none of ${visits} visits`;
+    if (p === 1) return `in all ${visits} visits`;
+    return p > 0.98 ? "in nearly all visits" : `in ${chanceWords(p)} visits`;
+  };
   return (
     <>
       <p>

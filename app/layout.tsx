@@ -13,6 +13,7 @@ import "./style/health.css";
 import "./style/people.css";
 import "./style/desk.css";
 import "./style/exercise.css";
+import "./style/teach.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -65,6 +65,7 @@ const TABLE: Record<string, Record<AskerName, string>> = {
   "GET /shared": { ...everybody("401"), link: "200" },
   // Owners see all exercises and attempts, instructors those of their own exercises.
   "GET /exercises": instructors("200"),
+  "GET /ready-exercises": instructors("200"),
   "POST /exercises": instructors("201"),
   "GET /exercises/{id}": byExercise("200"),
   "PUT /exercises/{id}": byExercise("200"),
@@ -258,6 +259,7 @@ const WITHOUT_ACCOUNTS: Record<string, readonly [here: string, network: string]>
   "POST /archive": ["409", "503"],
   "GET /shared": ["401", "401"],
   "GET /exercises": ["200", "503"],
+  "GET /ready-exercises": ["200", "503"],
   "POST /exercises": ["201", "503"],
   "GET /exercises/{id}": ["200 404", "503 503"],
   "PUT /exercises/{id}": ["200 404", "503 503"],

@@ -5,6 +5,7 @@ import {
   AttemptsCsvQuery,
   AttemptsQuery,
   BegunAttempt,
+  Course,
   Debrief,
   Ended,
   Exercise,
@@ -91,6 +92,14 @@ export const makeHandOut = route({
   ...ONE_EXERCISE,
   body: NewHandOut,
   gives: { status: 201, what: "The hand-out; its token is not shown again", body: MadeHandOut },
+});
+
+export const readReadyExercises = route({
+  method: "GET",
+  path: "/api/v1/ready-exercises",
+  action: "keep-exercises",
+  summary: "The ready exercises as a course, with what is hidden in them: to be kept one by one",
+  gives: { status: 200, what: "The course", body: Course },
 });
 
 export const revokeHandOut = route({

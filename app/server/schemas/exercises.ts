@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { Exercise } from "../../../lib/training/index.ts";
+import { Course, Exercise } from "../../../lib/training/index.ts";
 import { Entry, EntryInput } from "./cases.ts";
 import { Cursor, lineOfText, Moment, queryNumber } from "./common.ts";
 
@@ -12,7 +12,7 @@ const minutes = z.number().min(0).describe("Minutes on the ramp.");
 export const IdParams = z.strictObject({ id: z.string().regex(/^[A-Za-z0-9_-]{1,64}$/) });
 
 /** What an instructor sets, hidden part and all. */
-export { Exercise };
+export { Course, Exercise };
 
 export const ExerciseHead = z
   .strictObject({

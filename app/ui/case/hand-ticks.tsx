@@ -16,13 +16,19 @@ const KIND_TITLES: Readonly<Record<CompiledFeature["kind"], string>> = {
   course: "How it came and goes",
 };
 
+/** What was answered, and told in words, so far. */
+interface Said {
+  readonly answers: readonly Pick<CaseState["answers"][number], "finding" | "state">[];
+  readonly text: readonly string[];
+}
+
 interface Props {
   readonly knowledge: Knowledge;
-  readonly state: CaseState;
+  readonly state: Said;
   readonly onAnswer: (finding: string, state: YesNoState) => void;
 }
 
-function answerTo(state: CaseState, finding: string, bare?: string): YesNoState {
+function answerTo(state: Said, finding: string, bare?: string): YesNoState {
   const found =
     state.answers.find((a) => a.finding === finding) ?? state.answers.find((a) => a.finding === bare);
   return found?.state ?? "unknown";

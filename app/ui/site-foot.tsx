@@ -8,6 +8,9 @@ export function SiteFoot() {
         <Link href="/releases" prefetch={false}>
           Versions of the knowledge
         </Link>
+        <Link href="/teach" prefetch={false}>
+          Exercises to hand out
+        </Link>
         <Link href="/health" prefetch={false}>
           Health of the knowledge
         </Link>

@@ -19,6 +19,9 @@ const ADDRESSES = [
   "/exercise",
   "/exercise/work?id=nobody",
   "/exercise/debrief?id=nobody",
+  "/teach",
+  "/teach/exercise",
+  "/teach/sheet?id=nobody",
   "/nowhere",
   "/parts/nothing-by-that-name",
 ];

@@ -8,13 +8,13 @@ export function SiteFoot() {
         <Link href="/releases" prefetch={false}>
           Versions of the knowledge
         </Link>
-        <Link href="/teach" prefetch={false}>
-          Exercises to hand out
-        </Link>
         <Link href="/health" prefetch={false}>
           Health of the knowledge
         </Link>
       </nav>
+      <Link href="/teach" prefetch={false}>
+        Exercises to hand out
+      </Link>
       <Link href="/account" prefetch={false}>
         Account
       </Link>

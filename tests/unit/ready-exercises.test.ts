@@ -22,6 +22,12 @@ const course = readCourse(text);
 
 const knowledge = frozenRelease(course.exercises[0]?.release ?? "");
 
+/** Each looked at once: a preview goes the whole way. */
+const looked = course.exercises.map((exercise) => {
+  const ready = readyExercise(knowledge, exercise);
+  return { id: exercise.id, exercise, ready, preview: previewExercise(ready) };
+});
+
 /** Common practice, no source: what trainees are taught to tell apart. */
 const FAMILIES = {
   noise: ["noise"],
@@ -56,23 +62,22 @@ describe("the course", () => {
 
   test("goes from easy to hard, with some of each", () => {
     const order = ["easy", "middling", "hard"];
-    const levels = course.exercises.map((e) =>
-      order.indexOf(previewExercise(readyExercise(knowledge, e)).difficulty.level),
-    );
+    const levels = looked.map(({ preview }) => order.indexOf(preview.difficulty.level));
     expect(levels).toEqual(levels.toSorted((a, b) => a - b));
     for (const level of [0, 1, 2]) expect(levels.filter((l) => l === level).length).toBeGreaterThan(1);
   });
 });
 
-describe.each(course.exercises)("$id", (exercise) => {
-  const ready = readyExercise(knowledge, exercise);
-
+describe.each(looked)("$id", ({ exercise, ready, preview }) => {
   test("the best way ends at what is hidden, and what is hidden can be told from the rest", () => {
-    const { difficulty, path, notTold } = previewExercise(ready);
+    const { difficulty, path, notTold } = preview;
     expect(difficulty.solvable).toBe(true);
     expect(path.length).toBeGreaterThan(0);
     expect(notTold).toEqual([]);
-    expect(ready.causes.map(repairOfSuspect)).toContain(path.at(-1)?.inFront?.repair);
+    const end = path.at(-1)?.inFront;
+    expect(ready.causes.map(repairOfSuspect)).toContain(end?.repair);
+    // Common practice, no source: sure enough to order the part, and no part beside it half as likely.
+    expect(end?.chance).toBeGreaterThan(0.8);
     expect(exercise.terms.mostMinutes ?? Infinity).toBeGreaterThanOrEqual(difficulty.bestMinutes);
   });
 

@@ -39,7 +39,7 @@ export function HiddenPart({ release, setting, car, problems, onSetting }: PartP
               <strong>{name}</strong>
               <Choice
                 id={`role-${fault}-${place}`}
-                label="It"
+                label="This fault"
                 value={causes ? "cause" : "innocent"}
                 options={ROLES}
                 onChange={(role) => change(faults.with(k, { fault, place, causes: role === "cause" }))}

@@ -3,7 +3,7 @@ import type { Exercise } from "../../../lib/training/index.ts";
 import type { PreviewShown, PreviewStep } from "../../engine/exercise-protocol.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
-import { capital, levelWords, nameOfCheck, nameOfFinding, nameOfRepair } from "../../text/names.ts";
+import { capital, levelWords, nameOfCheck, nameOfFindingAt, nameOfRepair } from "../../text/names.ts";
 import { Fact } from "../fact.tsx";
 
 interface Props {
@@ -99,7 +99,7 @@ export function PreviewPath({ knowledge, shown }: Props) {
   );
 }
 
-/** What a step found, in words. */
+/** What a step found, in words: what is there by name; the rest is said to be in order. */
 export function foundWords(knowledge: Knowledge, { id, found }: PreviewStep): string {
   const word = ({ state, level }: PreviewStep["found"][number]): string =>
     state === "present"
@@ -112,5 +112,8 @@ export function foundWords(knowledge: Knowledge, { id, found }: PreviewStep): st
   const [first] = found;
   if (first === undefined) return "nothing";
   if (id.startsWith("ask:") || found.length === 1) return `${word(first)}.`;
-  return `${found.map((f) => `${nameOfFinding(knowledge, f.finding)}: ${word(f)}`).join("; ")}.`;
+  const place = id.split("@")[1];
+  const there = found.filter((f) => f.state === "present");
+  if (there.length === 0) return "nothing wrong there.";
+  return `${there.map((f) => `${nameOfFindingAt(knowledge, f.finding, place)}: ${word(f)}`).join("; ")}.`;
 }

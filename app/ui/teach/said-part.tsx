@@ -62,11 +62,7 @@ export function SaidPart(props: PartProps) {
         </p>
       )}
       <p className="label">As findings</p>
-      <HandTicks
-        knowledge={knowledge}
-        state={{ answers, text: text === "" ? [] : [text] }}
-        onAnswer={answer}
-      />
+      <HandTicks knowledge={knowledge} state={{ answers, text: [text] }} onAnswer={answer} />
     </SheetPart>
   );
 }
@@ -83,7 +79,10 @@ function DrawSaid({ release, setting, car, onSetting }: PartProps) {
       knowledge.faults.find((f) => f.id === c.fault)?.shows.some((s) => s.complaint === id),
     ),
   );
-  const complaint = shown.find((c) => c.id === picked) ?? shown[0];
+  const complaint =
+    shown.find((c) => c.id === picked) ??
+    shown.find((c) => setting.said.some((s) => s.finding === c.id && s.state === "present")) ??
+    shown[0];
   if (causes.length === 0)
     return (
       <p className="small soft">

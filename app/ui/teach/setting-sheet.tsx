@@ -3,14 +3,17 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { OpenRelease } from "../../knowledge/open-release.ts";
 import type { Units } from "../../text/amounts.ts";
+import { capital } from "../../text/names.ts";
+import { carLine } from "../case/car-fields.ts";
 import { CarForm } from "../case/car-form.tsx";
+import { Fold } from "../fold.tsx";
 import { Failed } from "../people/failed.tsx";
 import { useRequest } from "../people/use-request.ts";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
-import { TypedField } from "../typed-field.tsx";
 import { DrawPart } from "./draw-part.tsx";
 import { HandOutPart } from "./hand-out-part.tsx";
 import { HiddenPart } from "./hidden-part.tsx";
+import { NamePart } from "./name-part.tsx";
 import { PreviewPart } from "./preview-part.tsx";
 import { ExerciseHead, type KeptExercise } from "./replies.ts";
 import { ResultsPart } from "./results-part.tsx";
@@ -63,66 +66,43 @@ export function SettingSheet({ kept, release, setting, changed, units, onUnits, 
     else onKept({ ...head.data, exercise });
   };
 
+  const preview = (
+    <PreviewPart release={release} exercise={exercise ?? unnamed(setting, attributes, units)} />
+  );
+  const built = carLine(attributes, car, units);
   return (
     <>
+      {kept !== undefined && (
+        <>
+          <HandOutPart kept={kept} changed={changed} />
+          {preview}
+        </>
+      )}
       <DrawPart {...parts} units={units} onDrawn={() => goToPart("preview")} />
-      <SheetPart id="name" title="Its name">
-        <div className="fields">
-          <TypedField
-            id="exercise-name"
-            label="Name, as trainees see it"
-            text
-            value={setting.name}
-            problem={shown["name"]}
-            onChange={(name) => onSetting({ name })}
-          />
-        </div>
-        <label htmlFor="exercise-about">A word to the trainee</label>
-        <textarea
-          id="exercise-about"
-          className="low"
-          rows={2}
-          maxLength={2000}
-          value={setting.about}
-          onChange={(event) => onSetting({ about: event.target.value })}
-        />
-        <div className="fields">
-          <TypedField
-            id="exercise-vehicle"
-            label="Vehicle"
-            text
-            value={setting.vehicle}
-            onChange={(vehicle) => onSetting({ vehicle })}
-          />
-          <TypedField
-            id="exercise-customer"
-            label="Customer"
-            text
-            value={setting.customer}
-            onChange={(customer) => onSetting({ customer })}
-          />
-        </div>
-        <p className="small soft">Invented ones, please: no real cars, plates or people.</p>
-      </SheetPart>
+      <NamePart {...parts} />
       <SheetPart id="car" title="The car">
         <p className="small soft">
           What is left out is as with a typical car, and the trainee is not told it either.
         </p>
-        <CarForm
-          attributes={attributes}
-          fields={setting.car}
-          problems={problems}
-          units={units}
-          onFields={(fields) => onSetting({ car: fields })}
-          onUnits={onUnits}
-        />
+        <Fold
+          openAtFirst={Object.keys(setting.car).some((field) => problems[field] !== undefined)}
+          title={built === "" ? "A typical car (change)" : `${capital(built)} (change)`}
+        >
+          <CarForm
+            attributes={attributes}
+            fields={setting.car}
+            problems={problems}
+            units={units}
+            onFields={(fields) => onSetting({ car: fields })}
+            onUnits={onUnits}
+          />
+        </Fold>
       </SheetPart>
       <HiddenPart {...parts} />
       <SaidPart {...parts} />
       <TermsPart {...parts} />
       <ResultsPart {...parts} />
-      <PreviewPart release={release} exercise={exercise ?? unnamed(setting, attributes, units)} />
-      {kept !== undefined && <HandOutPart kept={kept} changed={changed} />}
+      {kept === undefined && preview}
       <p className="small soft">
         {kept === undefined
           ? "Not saved yet: what is set so far is kept on this device."
@@ -130,7 +110,7 @@ export function SettingSheet({ kept, release, setting, changed, units, onUnits, 
             ? "Changed since it was saved: the change is kept on this device until it is saved. What was handed out stays as it was."
             : "Saved as it stands here."}
       </p>
-      {(kept === undefined ? changed : changed) && (
+      {changed && (
         <button type="button" onClick={() => onDraft(undefined)}>
           {kept === undefined ? "Begin anew" : "Back to what is saved"}
         </button>

@@ -91,10 +91,12 @@ export function AskPart({
       )}
       {open !== undefined && unread && (
         <Fold title="Take what was read first, or pick it by hand">
-          <QuestionCard question={open} onChoose={choose} />
+          <QuestionCard knowledge={knowledge} question={open} onChoose={choose} />
         </Fold>
       )}
-      {open !== undefined && !unread && <QuestionCard question={open} onChoose={choose} />}
+      {open !== undefined && !unread && (
+        <QuestionCard knowledge={knowledge} question={open} onChoose={choose} />
+      )}
       {open === undefined && !busy && failed === undefined && (
         <p>No answer that a customer can give would say much more.</p>
       )}

@@ -1,14 +1,20 @@
 import type { LayChoice, LayQuestion } from "../../../lib/engine/index.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { layPicture } from "../../../lib/knowledge/lay-picture.ts";
+import { LayPictureDrawing } from "../drawing/lay-picture.tsx";
 import { capital } from "../../text/names.ts";
 
 /** What helps to answer a question, and its answers; the figures on them are keys. */
 export function QuestionCard({
+  knowledge,
   question,
   onChoose,
 }: {
+  readonly knowledge: Knowledge;
   readonly question: LayQuestion;
   readonly onChoose: (choice: LayChoice) => void;
 }) {
+  const picture = layPicture(knowledge, question);
   const { kind, example, help, cautions, steps, choices } = question;
   return (
     <>
@@ -19,6 +25,7 @@ export function QuestionCard({
       )}
       {help !== undefined && <p>{help}</p>}
       {example !== undefined && <p>{capital(example)}.</p>}
+      {picture !== undefined && <LayPictureDrawing picture={picture} />}
       {cautions.length > 0 && (
         <div className="cautions" role="group" aria-label="Cautions">
           <ul>

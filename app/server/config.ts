@@ -12,6 +12,17 @@ export interface Config {
   readonly bound: "loopback" | "network";
   /** Marks the address header that our own server process writes: without it anybody could send one. */
   readonly addressMark: string | undefined;
+  /** Where results of exercises are sent to when staff ask for it; absent: nowhere. */
+  readonly recordStore: RecordStore | undefined;
+}
+
+/** A learning record store that takes statements (IEEE 9274.1.1). */
+export interface RecordStore {
+  /** Without the `statements` at its end, and without a slash. */
+  readonly endpoint: string;
+  /** Empty: it asks for none. */
+  readonly key: string;
+  readonly secret: string;
 }
 
 /** A setting that cannot be used: says which, what is wrong and how to mend it. */
@@ -52,6 +63,34 @@ function secretOf(value: string | undefined): string | undefined {
   return value;
 }
 
+/** Results of people go over the network: in the clear only to this very machine. */
+const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])$/;
+
+function recordStoreOf(env: Environment): RecordStore | undefined {
+  const value = given(env.CORNERWISE_XAPI_ENDPOINT);
+  const key = given(env.CORNERWISE_XAPI_KEY) ?? "";
+  const secret = given(env.CORNERWISE_XAPI_SECRET) ?? "";
+  if (value === undefined) return undefined;
+  const url = URL.canParse(value) ? new URL(value) : undefined;
+  const safe = url?.protocol === "https:" || (url?.protocol === "http:" && LOOPBACK.test(url.hostname));
+  if (url === undefined || !safe || url.username !== "" || url.search !== "" || url.hash !== "") {
+    throw new ConfigProblem(
+      "CORNERWISE_XAPI_ENDPOINT cannot be used: give an https address without name, password or query, such as https://records.example/xapi.",
+    );
+  }
+  if ((key === "") !== (secret === "") || key.includes(":")) {
+    throw new ConfigProblem(
+      "CORNERWISE_XAPI_KEY and CORNERWISE_XAPI_SECRET belong together: give both, the key without a colon, or neither.",
+    );
+  }
+  if (given(env.CORNERWISE_ORIGIN) === undefined) {
+    throw new ConfigProblem(
+      "CORNERWISE_XAPI_ENDPOINT needs CORNERWISE_ORIGIN too: people and exercises are named in the record store by it.",
+    );
+  }
+  return { endpoint: `${url.origin}${url.pathname.replace(/\/+(statements\/*)?$/, "")}`, key, secret };
+}
+
 /**
  * The settings from an environment; `folder` is where the app lies.
  *
@@ -65,6 +104,7 @@ export function readConfig(env: Environment, folder: string): Config {
     // Nobody said that it is the loopback address: then the stricter rules hold.
     bound: given(env.CORNERWISE_BOUND) === "loopback" ? "loopback" : "network",
     addressMark: given(env.CORNERWISE_ADDRESS_MARK),
+    recordStore: recordStoreOf(env),
   };
 }
 

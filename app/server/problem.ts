@@ -26,6 +26,7 @@ export const PROBLEMS = {
   "attempt-over": [409, "The attempt takes nothing more"],
   "attempt-open": [409, "The attempt has not ended"],
   "not-possible-here": [409, "It cannot be made with what is there"],
+  "no-record-store": [409, "No record store is set"],
   "time-over": [409, "The time on the ramp is over"],
   "question-over": [409, "The question is not open any more"],
   "not-the-last": [409, "Something was said after it"],

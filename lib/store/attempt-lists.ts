@@ -57,31 +57,46 @@ function rowOf(row: Row): AttemptRow {
   };
 }
 
+/** Which attempts are meant; what is left out does not matter. */
+export interface AttemptFilter {
+  /** Those at the exercises of this instructor. */
+  readonly ownerId?: string | undefined;
+  readonly exerciseId?: string | undefined;
+  /** Id of an account, or a name as it was typed. */
+  readonly trainee?: string | undefined;
+  readonly course?: string | undefined;
+  readonly ended?: boolean | undefined;
+  /** Begun at or after the first, before the second. ISO 8601, UTC. */
+  readonly from?: string | undefined;
+  readonly until?: string | undefined;
+}
+
 /**
- * Attempts at the exercises of one instructor or, without `ownerId`, of all; the last begun first.
+ * Attempts, the last begun first.
  *
- * Range   trainee: id of an account, or a name as it was typed.
  * Errors  StoreProblem bad-cursor.
  */
 export async function listAttempts(
   store: Store,
-  request: {
-    readonly ownerId?: string | undefined;
-    readonly exerciseId?: string | undefined;
-    readonly trainee?: string | undefined;
-    readonly after?: string | undefined;
-    readonly limit: number;
-  },
+  request: AttemptFilter & { readonly after?: string | undefined; readonly limit: number },
 ): Promise<AttemptsPage> {
-  const { ownerId, exerciseId, trainee, after, limit } = request;
+  const { ownerId, exerciseId, trainee, course, ended, from, until, after, limit } = request;
   let query = rows(store);
   if (ownerId !== undefined) query = query.where("exercises.owner_id", "=", ownerId);
   if (exerciseId !== undefined) query = query.where("attempts.exercise_id", "=", exerciseId);
   if (trainee !== undefined) {
     query = query.where((eb) =>
-      eb.or([eb("attempts.trainee_id", "=", trainee), eb("attempts.name", "=", trainee)]),
+      // The name of an account may change: its attempts are found by its id.
+      eb.or([
+        eb("attempts.trainee_id", "=", trainee),
+        eb.and([eb("attempts.trainee_id", "is", null), eb("attempts.name", "=", trainee)]),
+      ]),
     );
   }
+  if (course !== undefined) query = query.where("hand_outs.course", "=", course);
+  if (ended !== undefined) query = query.where("attempts.ended_at", ended ? "is not" : "is", null);
+  if (from !== undefined) query = query.where("attempts.started_at", ">=", from);
+  if (until !== undefined) query = query.where("attempts.started_at", "<", until);
   if (after !== undefined) {
     const [startedAt, id] = placeOf(after);
     query = query.where((eb) =>
@@ -113,3 +128,39 @@ export async function attemptRow(store: Store, id: string): Promise<AttemptRow |
   const row = await rows(store).where("attempts.id", "=", id).executeTakeFirst();
   return row && rowOf(row);
 }
+
+/** What attempts can be picked by: names of exercises, trainees and courses, each in the order of its name. */
+export interface AttemptChoices {
+  readonly exercises: readonly { readonly id: string; readonly name: string }[];
+  readonly trainees: readonly { readonly id: string | null; readonly name: string }[];
+  readonly courses: readonly string[];
+}
+
+/** What the attempts of one instructor or, without `ownerId`, of all can be picked by. */
+export async function attemptChoices(
+  store: Store,
+  { ownerId }: Pick<AttemptFilter, "ownerId">,
+): Promise<AttemptChoices> {
+  const found = await store.db
+    .selectFrom("attempts")
+    .innerJoin("exercises", "exercises.id", "attempts.exercise_id")
+    .innerJoin("hand_outs", "hand_outs.id", "attempts.hand_out_id")
+    .$if(ownerId !== undefined, (query) => query.where("exercises.owner_id", "=", ownerId ?? ""))
+    .select(["exercises.id as exercise_id", "exercises.name as exercise_name", "hand_outs.course as course"])
+    .select(["attempts.trainee_id as trainee_id", "attempts.name as name"])
+    .distinct()
+    .execute();
+  const exercises = new Map(found.map((row) => [row.exercise_id, row.exercise_name]));
+  const trainees = new Map(
+    found.map(({ trainee_id: id, name }) => [id === null ? `typed ${name}` : `account ${id}`, { id, name }]),
+  );
+  const courses = new Set(found.flatMap(({ course }) => course ?? []));
+  return {
+    exercises: [...exercises].map(([id, name]) => ({ id, name })).sort(byName),
+    trainees: [...trainees.values()].sort(byName),
+    courses: [...courses].sort(),
+  };
+}
+
+const byName = (a: { readonly name: string }, b: { readonly name: string }): number =>
+  a.name < b.name ? -1 : a.name > b.name ? 1 : 0;

@@ -45,7 +45,15 @@ export {
   hashOfToken,
   startAttempt,
 } from "./exercise-attempts.ts";
-export { attemptRow, type AttemptRow, listAttempts, ownAttempts } from "./attempt-lists.ts";
+export {
+  attemptChoices,
+  type AttemptChoices,
+  type AttemptFilter,
+  attemptRow,
+  type AttemptRow,
+  listAttempts,
+  ownAttempts,
+} from "./attempt-lists.ts";
 export {
   type Link,
   linkById,

@@ -48,6 +48,8 @@ export interface Replay {
   readonly answers: readonly Answer[];
   readonly weighing: Weighing;
   readonly decision: Decision;
+  /** The best check that is left; undefined when none tells anything. */
+  readonly left: ProposedCheck | undefined;
 }
 
 /**
@@ -102,7 +104,8 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
     });
   }
   const left = proposeChecks(grounded, answers, now, { setUp, ...means });
-  return { checks, minutes, answers, weighing: now, decision: decide(grounded, answers, now, left) };
+  const decision = decide(grounded, answers, now, left);
+  return { checks, minutes, answers, weighing: now, decision, left: left[0] };
 }
 
 function decide(

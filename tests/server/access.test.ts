@@ -75,6 +75,11 @@ const TABLE: Record<string, Record<AskerName, string>> = {
   "DELETE /hand-outs/{id}": byExercise("204"),
   "GET /attempts": instructors("200"),
   "GET /attempts.csv": instructors("200"),
+  "GET /attempts/board": instructors("200"),
+  "GET /attempts/steps.csv": instructors("200"),
+  "GET /attempts/statements.json": instructors("200"),
+  // No record store is set for these tests.
+  "POST /attempts/statements": instructors("409"),
   // Whoever holds a code works without an account, and then sees by the key of the browser what is theirs.
   "POST /attempts": everybody("201"),
   "GET /attempts/mine": everybody("200"),
@@ -269,6 +274,10 @@ const WITHOUT_ACCOUNTS: Record<string, readonly [here: string, network: string]>
   "DELETE /hand-outs/{id}": ["204 404", "503 503"],
   "GET /attempts": ["200", "503"],
   "GET /attempts.csv": ["200", "503"],
+  "GET /attempts/board": ["200", "503"],
+  "GET /attempts/steps.csv": ["200", "503"],
+  "GET /attempts/statements.json": ["200", "503"],
+  "POST /attempts/statements": ["409", "503"],
   "POST /attempts": ["201", "201"],
   "GET /attempts/mine": ["200", "200"],
   "GET /attempts/{id}": ["200 404", "404 404"],
@@ -374,6 +383,8 @@ async function goodCall(store: Store, name: string, id = "none"): Promise<Call> 
       return { params: { id: `hand-out-${id}` } };
     case "POST /attempts":
       return { body: { id: fresh("begun-here"), token: "token-of-handed", key: "k".repeat(32) } };
+    case "POST /attempts/statements":
+      return { body: {} };
     case "POST /attempts/{id}/checks":
       return { params: { id }, body: { id: "c1", check: "ask:noise:clunk", cautionsRead: true } };
     case "POST /attempts/{id}/entries":

@@ -4,10 +4,12 @@ import { type Attempt, attemptEntries, changeAttempt, type Store } from "../../.
 import {
   checkEntries,
   entriesOfStep,
+  keptResult,
   orderEntry,
   rampMinutes,
+  readResult,
   type ReadyExercise,
-  scoreAttempt,
+  resultText,
   stepsOf,
   TRAINEE_KINDS,
   whyNotHere,
@@ -158,7 +160,7 @@ export async function giveVerdict(
   if (again !== undefined) return ended(attempt.endedAt === null ? undefined : attempt);
   if (attempt.endedAt !== null) throw over();
   const { suspects, confidence } = verdict;
-  const score = scoreAttempt(ready, {
+  const result = keptResult(ready, {
     steps: stepsOf(there),
     conclusion: { suspects: [...suspects], confidence },
   });
@@ -171,7 +173,7 @@ export async function giveVerdict(
       );
     }
     const entry = { ...headOf(held, entries, now), kind: "verdict", proof: [], ...verdict } as Entry;
-    return { add: [entry], score: JSON.stringify(score) };
+    return { add: [entry], score: resultText(result) };
   });
   return ended(done.attempt);
 }
@@ -179,5 +181,5 @@ export async function giveVerdict(
 function ended(attempt: Attempt | undefined): { endedAt: string; score: unknown } {
   const { endedAt = null, score = null } = attempt ?? {};
   if (endedAt === null || score === null) throw over();
-  return { endedAt, score: JSON.parse(score) };
+  return { endedAt, score: readResult(score).score };
 }

@@ -1,8 +1,8 @@
 import { route } from "../route-description.ts";
 import {
   AddedToAttempt,
+  AttemptFilter,
   AttemptList,
-  AttemptsCsvQuery,
   AttemptsQuery,
   BegunAttempt,
   Course,
@@ -126,7 +126,7 @@ export const readAttemptsTable = route({
   path: "/api/v1/attempts.csv",
   action: "see-board",
   summary: "Attempts at the asker's exercises as a table",
-  query: AttemptsCsvQuery,
+  query: AttemptFilter,
   gives: { status: 200, what: "Comma-separated values (RFC 4180)", mediaType: "text/csv" },
 });
 

@@ -87,14 +87,21 @@ export const AttemptRow = z
   })
   .meta({ id: "AttemptRow" });
 
-export const AttemptsQuery = z.strictObject({
+/** Which attempts are meant; what is left out does not matter. */
+export const AttemptFilter = z.strictObject({
   exercise: IdParams.shape.id.exactOptional(),
   trainee: lineOfText(120).min(1).describe("Id of an account, or a name as it was typed.").exactOptional(),
+  course: lineOfText(120).min(1).exactOptional(),
+  ended: z.enum(["yes", "no"]).exactOptional(),
+  from: Moment.describe("Begun then or later.").exactOptional(),
+  until: Moment.describe("Begun before.").exactOptional(),
+});
+
+export const AttemptsQuery = z.strictObject({
+  ...AttemptFilter.shape,
   after: Cursor.exactOptional(),
   limit: queryNumber(1, 200).exactOptional(),
 });
-
-export const AttemptsCsvQuery = AttemptsQuery.pick({ exercise: true, trainee: true });
 
 export const AttemptList = z.strictObject({
   attempts: z.array(AttemptRow),

@@ -7,7 +7,7 @@ import {
 import { openingEntries } from "../../../../lib/training/index.ts";
 import { countCode } from "../../../server/attempts.ts";
 import { plainCode } from "../../../server/exercises/code.ts";
-import { ownersSeen } from "../../../server/exercises/exercise-access.ts";
+import { filterOf } from "../../../server/exercises/attempts-asked.ts";
 import { badField, readyOf } from "../../../server/exercises/ready.ts";
 import { attemptJson } from "../../../server/exercises/rows.ts";
 import { ApiProblem } from "../../../server/problem.ts";
@@ -20,9 +20,8 @@ const PAGE = 50;
 const MOST_ATTEMPTS = 500;
 
 export const GET = serve(listAttempts, async ({ server, principal, query }) => {
-  const { exercise, trainee, after, limit = PAGE } = query;
-  const ownerId = ownersSeen("see-board", principal);
-  const page = await listKept(server.store, { ownerId, exerciseId: exercise, trainee, after, limit });
+  const { after, limit = PAGE, ...filter } = query;
+  const page = await listKept(server.store, { ...filterOf(principal, filter), after, limit });
   return json({ attempts: page.attempts.map(attemptJson), next: page.next });
 });
 

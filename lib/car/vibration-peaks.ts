@@ -27,6 +27,8 @@ const LOWEST_HZ = 3;
 /** Peaks that noise would give more often than this are not named. */
 const FALSE_ALARM = 1e-3;
 const MOST_PEAKS = 8;
+/** Lines that are taken out, those beside a stronger one included. */
+const MOST_ROUNDS = 12;
 /** Grid points for each turn in the length of the recording. */
 const OVERSAMPLING = 4;
 /** Half the width of what counts as the background of a peak. Units: Hz. */
@@ -38,34 +40,65 @@ const MEDIAN_OF_THREE = 2.674;
  * The steady vibrations of a recording: the strongest peak is fitted, taken out, and the rest looked through again.
  *
  * The height of a peak is judged against the median power within 3 Hz, as a road's noise is not alike at all frequencies.
+ * `apart`: a peak nearer than this share to a stronger one is a piece of the same line, which wavered, and is not named.
  * Source: Lomb-Scargle power of white noise is exponential (Scargle 1982); the sum over three axes follows the gamma
  * distribution of shape 3; taking peaks out one by one is "prewhitening" (Gray and Desikachary 1973, from memory).
  */
-export function vibrationPeaks(recording: Recording): VibrationSpectrum {
-  const { times } = recording;
+export function vibrationPeaks(recording: Recording, apart = 0): VibrationSpectrum {
+  return peaksOf(recording, withoutPeaksTaken(recording), apart);
+}
+
+/**
+ * The vibrations of whichever recording has the sharper spectrum: the one whose highest peak is higher.
+ *
+ * For one recording on several clocks, such as its own and that of its mean speed (`atMeanSpeed`): readings of the speed have
+ * noise, and following them blurs what a car that ran evenly shows sharp. Returns the index of the one that was taken.
+ */
+export function sharpestPeaks(
+  recordings: readonly [Recording, ...Recording[]],
+  apart = 0,
+): { readonly spectrum: VibrationSpectrum; readonly taken: number } {
+  const tops = recordings.map((recording) => {
+    const periodogram = withoutPeaksTaken(recording);
+    return { periodogram, top: periodogram.power[highest(periodogram.power)] as number };
+  });
+  const taken = tops.reduce((best, { top }, i) => (top > (tops[best]?.top ?? 0) ? i : best), 0);
+  const { periodogram } = tops[taken] as (typeof tops)[number];
+  return { spectrum: peaksOf(recordings[taken] as Recording, periodogram, apart), taken };
+}
+
+function withoutPeaksTaken(recording: Recording): Periodogram {
+  const { times, axes } = recording;
   const length = (times.at(-1) ?? 0) - (times[0] ?? 0);
-  const highestHz = highestFrequency(recording);
   const stepHz = 1 / (OVERSAMPLING * length);
-  const count = Math.max(1, Math.floor((highestHz - LOWEST_HZ) / stepHz));
-  const grid = { fromHz: LOWEST_HZ, stepHz, count };
+  const count = Math.max(1, Math.floor((highestFrequency(recording) - LOWEST_HZ) / stepHz));
+  return lombScargle(times, axes, { fromHz: LOWEST_HZ, stepHz, count });
+}
+
+function peaksOf(recording: Recording, periodogram: Periodogram, apart: number): VibrationSpectrum {
+  const { times } = recording;
+  const { fromHz, stepHz } = periodogram;
+  const count = periodogram.power.length;
+  const grid = { fromHz, stepHz, count };
   let rest: readonly Float64Array[] = recording.axes.map(withoutMean);
-  const periodogram = lombScargle(times, rest, grid);
   const independent = count / OVERSAMPLING;
   const peaks: VibrationPeak[] = [];
   let now = periodogram;
-  while (peaks.length < MOST_PEAKS) {
+  for (let round = 0; round < MOST_ROUNDS && peaks.length < MOST_PEAKS; round++) {
     const top = highest(now.power);
     const height = (MEDIAN_OF_THREE * (now.power[top] as number)) / medianAround(now, top);
     const falseAlarm = 1 - (1 - gammaTail(height)) ** independent;
     if (!(falseAlarm <= FALSE_ALARM)) break;
     const hz = refine(times, rest, LOWEST_HZ + top * stepHz, stepHz);
     const fits = rest.map((axis) => fitTone(times, axis, hz));
-    peaks.push({
-      hz,
-      amplitude: Math.hypot(...fits.map((f) => Math.hypot(f.cos, f.sin))),
-      falseAlarm,
-      resolutionHz: 1 / length,
-    });
+    if (!peaks.some((stronger) => Math.abs(stronger.hz - hz) < apart * stronger.hz)) {
+      peaks.push({
+        hz,
+        amplitude: Math.hypot(...fits.map((f) => Math.hypot(f.cos, f.sin))),
+        falseAlarm,
+        resolutionHz: OVERSAMPLING * stepHz,
+      });
+    }
     rest = rest.map((axis, k) => {
       const { cos, sin } = fits[k] as Tone;
       return axis.map((v, i) => {
@@ -75,7 +108,11 @@ export function vibrationPeaks(recording: Recording): VibrationSpectrum {
     });
     now = lombScargle(times, rest, grid);
   }
-  return { periodogram, peaks: peaks.sort((a, b) => b.amplitude - a.amplitude), highestHz };
+  return {
+    periodogram,
+    peaks: peaks.sort((a, b) => b.amplitude - a.amplitude),
+    highestHz: highestFrequency(recording),
+  };
 }
 
 /** Chance that the gamma distribution of shape 3 and scale 1 exceeds z. */

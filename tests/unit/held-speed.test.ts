@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { foldedHz, foldedOrders } from "../../lib/car/folded-orders.ts";
 import { atMeanSpeed, heldSpeed, sharpSpread } from "../../lib/car/held-speed.ts";
 import { readRecording, recordingGaps } from "../../lib/car/recording.ts";
-import { vibrationPeaks } from "../../lib/car/vibration-peaks.ts";
+import { sharpestPeaks, vibrationPeaks } from "../../lib/car/vibration-peaks.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { standardNormal } from "../../lib/maths/standard-normal.ts";
 
@@ -51,6 +51,40 @@ describe("a speed that was read while recording", () => {
     expect(sharp?.hz).toBeCloseTo(turning, 1);
     expect(sharp?.amplitude).toBeGreaterThan(0.4);
     expect(blurred?.amplitude ?? 0).toBeLessThan(0.35);
+  });
+});
+
+describe("the sharper of two clocks", () => {
+  const turning = (kmh: number) => kmh / 3.6 / (CIRCUMFERENCE / 1000);
+
+  test("is that of the mean speed when the car wavered", () => {
+    const recording = drive(94, 100);
+    const { spectrum, taken } = sharpestPeaks([recording, atMeanSpeed(recording)], TOLERANCE);
+    expect(taken).toBe(1);
+    expect(spectrum.peaks.map(({ hz }) => Math.round(hz * 10) / 10)).toEqual([
+      Math.round(turning(97) * 10) / 10,
+    ]);
+  });
+
+  test("is its own when only the readings of the speed wavered", () => {
+    const uniform = seededUniform(8);
+    const steady = drive(97, 97, { seconds: 60 });
+    const speeds = steady.speeds.map(({ time, kmh }) => ({ time, kmh: kmh + 1.5 * standardNormal(uniform) }));
+    const recording = { ...steady, speeds };
+    const { spectrum, taken } = sharpestPeaks([recording, atMeanSpeed(recording)], TOLERANCE);
+    expect(taken).toBe(0);
+    expect(spectrum.peaks[0]?.hz).toBeCloseTo(turning(97), 1);
+  });
+
+  test("a line that wavered is named once, by its strongest piece", () => {
+    const recording = drive(94, 100, { seconds: 30 });
+    expect(vibrationPeaks(recording).peaks.length).toBeGreaterThan(1);
+    // The blur is 6 % of the rate wide, the pieces are within 4 % of the strongest.
+    const named = vibrationPeaks(recording, TOLERANCE).peaks;
+    expect(named.length).toBeLessThan(vibrationPeaks(recording).peaks.length);
+    for (const [i, { hz }] of named.entries())
+      for (const other of named.slice(i + 1))
+        expect(Math.abs(other.hz - hz)).toBeGreaterThanOrEqual(TOLERANCE * 0.96 * hz);
   });
 });
 

@@ -9,6 +9,7 @@ import {
   type OrdersAnswer,
   type OrdersRequest,
 } from "../../../lib/requests/orders-request.ts";
+import type { PeaksAsked } from "../../engine/peaks.worker.ts";
 import { exactDistanceInKm, type Units } from "../../text/amounts.ts";
 import { messageOf } from "../../text/message-of.ts";
 import { readTurning } from "../shop/rotating-request.ts";
@@ -22,12 +23,14 @@ const MOST_KEPT = 20;
 /** A recording as it is looked through. */
 export interface Taken {
   readonly recording: Recording;
+  /** Its own clock, and that of its mean speed where the speed is known and even enough. */
+  readonly asked: PeaksAsked;
   /** How the speed was held, where the recording tells and it is asked for. */
   readonly held: HeldSpeed | undefined;
   readonly gaps: Gaps;
 }
 
-/** A kept recording, its speed followed where it can be; empty when there is none, and why when it cannot be read. */
+/** A kept recording, ready to be looked through; empty when there is none, and why when it cannot be read. */
 export function takeRecording(
   knowledge: Knowledge,
   csv: string,
@@ -36,9 +39,11 @@ export function takeRecording(
   if (csv === "") return {};
   try {
     const recording = readRecording(readRecordingCsv(csv));
-    const held = byGps ? heldSpeed(recording, toleranceOfWheels(knowledge)) : undefined;
-    const followed = held === undefined || held.held === "uneven" ? recording : atMeanSpeed(recording);
-    return { taken: { recording: followed, held, gaps: recordingGaps(recording) } };
+    const apart = toleranceOfWheels(knowledge);
+    const held = byGps ? heldSpeed(recording, apart) : undefined;
+    const follow = held !== undefined && held.held !== "uneven";
+    const asked: PeaksAsked = { clocks: [recording, ...(follow ? [atMeanSpeed(recording)] : [])], apart };
+    return { taken: { recording, asked, held, gaps: recordingGaps(recording) } };
   } catch (error) {
     return { failed: messageOf(error) };
   }

@@ -28,7 +28,7 @@ interface Props {
 /** What of a recording shakes, as a drawing and in words, and taking it over into the case. */
 export function ShakeResult(props: Props) {
   const { knowledge, taken, read, open } = props;
-  const { spectrum, busy, failed } = usePeaks(taken.recording);
+  const { spectrum, clock, busy, failed } = usePeaks(taken.asked);
   if (failed !== undefined)
     return (
       <p className="trouble" role="alert">
@@ -49,7 +49,7 @@ export function ShakeResult(props: Props) {
       </p>
     );
   }
-  return <Looked {...props} spectrum={spectrum} looked={looked} answer={answer} />;
+  return <Looked {...props} spectrum={spectrum} looked={looked} answer={answer} followed={clock === 1} />;
 }
 
 function Looked({
@@ -62,11 +62,14 @@ function Looked({
   spectrum,
   looked,
   answer,
+  followed,
 }: Props & {
   readonly spectrum: NonNullable<ReturnType<typeof usePeaks>["spectrum"]>;
   readonly looked: readonly LookedAt[];
   /** What turns at which rate; undefined while tyre or speed is not known. */
   readonly answer: OrdersAnswer | undefined;
+  /** The spectrum is that of the mean speed. */
+  readonly followed: boolean;
 }) {
   const { recording, gaps } = taken;
   const { peaks, highestHz } = spectrum;
@@ -91,7 +94,7 @@ function Looked({
         {gaps.count > 0 &&
           ` ${gaps.seconds.toFixed(1)} s are missing in ${gaps.count} ${gaps.count === 1 ? "gap" : "gaps"}: the screen was off, or something else was in front.`}
       </p>
-      {held !== undefined && <SpeedSaid speed={held} units={units} />}
+      {held !== undefined && <SpeedSaid speed={held} followed={followed} units={units} />}
       {held === undefined && read.request !== undefined && (
         <TypedSpeed request={read.request} units={units} />
       )}

@@ -4,7 +4,15 @@ import type { Units } from "../../text/amounts.ts";
 import { speedWords } from "../shop/order-table.tsx";
 
 /** How evenly the car ran, and what was done about it. */
-export function SpeedSaid({ speed, units }: { readonly speed: HeldSpeed; readonly units: Units }) {
+export function SpeedSaid({
+  speed,
+  followed,
+  units,
+}: {
+  readonly speed: HeldSpeed;
+  readonly followed: boolean;
+  readonly units: Units;
+}) {
   const { meanKmh, leastKmh, mostKmh, sharpKmh, held } = speed;
   const range = `Speed by GPS: ${speedWords(meanKmh, units)} on average, from ${speedWords(leastKmh, units)} to ${speedWords(mostKmh, units)}.`;
   if (held === "uneven")
@@ -17,8 +25,11 @@ export function SpeedSaid({ speed, units }: { readonly speed: HeldSpeed; readonl
   return (
     <p className="small">
       {range}
-      {held === "followed" &&
-        ` ${sharpKmh === undefined ? "" : `A line stays sharp within ${speedWords(sharpKmh, units)} over this length, so`} the speed was followed${sharpKmh === undefined ? " turn by turn" : ""}: what turns with the wheels stands sharp, anything else is blurred.`}
+      {sharpKmh !== undefined &&
+        held !== "steady" &&
+        ` Over this length a line stays sharp within ${speedWords(sharpKmh, units)}.`}
+      {followed &&
+        " The speed was followed: what turns with the wheels stands sharp, anything else is blurred."}
     </p>
   );
 }

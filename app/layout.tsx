@@ -14,6 +14,7 @@ import "./style/people.css";
 import "./style/desk.css";
 import "./style/exercise.css";
 import "./style/teach.css";
+import "./style/cases.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -26,6 +26,8 @@ import {
   whySuspect,
   workshopCosts,
 } from "../../lib/engine/index.ts";
+import { caseUrgency } from "../../lib/case/case-urgency.ts";
+import { situationOf } from "../../lib/case/situation.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { readText, searchAll, searchChecks, searchFindings, sidesByTraffic } from "../../lib/words/index.ts";
 import { advise, book, questions } from "./desk-answers.ts";
@@ -199,6 +201,7 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
   questions,
   advise,
   book,
+  urgency: ({ state, advice }) => caseUrgency(loaded(), situationOf(loaded(), state), advice),
   why: (ask) => whySuspect(groundOf(ask), ask.answers, ask.suspect),
   open,
   read: ({ text, traffic }) => ({

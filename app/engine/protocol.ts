@@ -1,6 +1,8 @@
 import type { CarInput } from "../../lib/car/car.ts";
 import type { Usage } from "../../lib/car/usage.ts";
-import type { Situation } from "../../lib/case/situation.ts";
+import type { Urgency } from "../../lib/case/case-urgency.ts";
+import type { Situation, WeighedState } from "../../lib/case/situation.ts";
+import type { Advice } from "../../lib/knowledge/schema/advice.ts";
 import type {
   Answer,
   AskNextOptions,
@@ -145,6 +147,8 @@ export interface Questions {
     };
     answer: Booked | undefined;
   };
+  /** How urgent a case of the list is; `advice` stands in for a release that holds none. */
+  urgency: { ask: { readonly state: WeighedState; readonly advice: Advice }; answer: Urgency };
   why: { ask: Situation & { readonly suspect: string }; answer: Why };
   /** A check that was picked by name, as it would be proposed; undefined when this car cannot have it. */
   open: {

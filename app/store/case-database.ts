@@ -63,10 +63,13 @@ export async function sendingOfAll(): Promise<{
   return { unsent, places };
 }
 
+/** Setting under which the urgency of a case was last noted. */
+export const urgencyKey = (caseId: string): string => `urgency/${caseId}`;
+
 /** Removes a whole case from this browser, drafts and what waits for the server included. */
 export async function removeCase(caseId: string): Promise<void> {
   const db = await database();
-  const tx = db.transaction(["entries", "drafts", "unsent", "places"], "readwrite");
+  const tx = db.transaction(["entries", "drafts", "unsent", "places", "settings"], "readwrite");
   const [entries, unsent, drafts] = await Promise.all([
     tx.objectStore("entries").index("by-case").getAllKeys(caseId),
     tx.objectStore("unsent").index("by-case").getAllKeys(caseId),
@@ -77,6 +80,7 @@ export async function removeCase(caseId: string): Promise<void> {
     ...unsent.map((key) => tx.objectStore("unsent").delete(key)),
     ...drafts.map((key) => tx.objectStore("drafts").delete(key)),
     tx.objectStore("places").delete(caseId),
+    tx.objectStore("settings").delete(urgencyKey(caseId)),
     tx.done,
   ]);
 }

@@ -15,6 +15,8 @@ export interface CaseInList {
   readonly waiting: number;
   /** Version of the case on the server; undefined while it is not there. */
   readonly serverVersion: number | undefined;
+  /** The server does not take it, or has removed it. */
+  readonly stuck: boolean;
 }
 
 async function casesOnDevice(): Promise<CaseInList[]> {
@@ -29,6 +31,7 @@ async function casesOnDevice(): Promise<CaseInList[]> {
   for (const { caseId, held } of unsent)
     if (held === undefined) waiting.set(caseId, (waiting.get(caseId) ?? 0) + 1);
   const versions = new Map(places.map(({ caseId, version }) => [caseId, version]));
+  const stuck = new Set(places.filter(({ trouble }) => trouble !== undefined).map(({ caseId }) => caseId));
   return [...byCase]
     .map(([id, own]) => {
       const state = foldCase(own);
@@ -40,6 +43,7 @@ async function casesOnDevice(): Promise<CaseInList[]> {
         lastAt,
         waiting: waiting.get(id) ?? 0,
         serverVersion: version > 0 ? version : undefined,
+        stuck: stuck.has(id),
       };
     })
     .sort((a, b) => (a.lastAt < b.lastAt ? 1 : -1));

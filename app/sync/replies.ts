@@ -28,8 +28,23 @@ export const CaseHead = z.object({
   invented: z.boolean(),
   closed: z.boolean(),
   ownerId: z.string().nullish(),
+  assigned: z.object({ name: z.string(), account: z.string().nullish() }).nullish(),
+  urgency: z
+    .object({
+      is: z.enum(["level", "nothing-told", "unknown"]),
+      level: z.string().nullish(),
+      current: z.boolean(),
+      problem: z.string().nullish(),
+    })
+    .optional(),
 });
 export type CaseHead = z.infer<typeof CaseHead>;
+
+/** Who a case can be given to. */
+export const PeopleReply = z.object({
+  people: z.array(z.object({ id: z.string(), name: z.string(), role: z.string() })),
+});
+export type Colleague = z.infer<typeof PeopleReply>["people"][number];
 
 export const CasesReply = z.object({ cases: z.array(CaseHead), next: z.string().nullish() });
 

@@ -9,6 +9,7 @@ import { useSync } from "./use-sync.ts";
 export interface ServerCases {
   /** "off": there is no server to ask, or it does not let us in. */
   readonly status: "off" | "looking" | "ready" | "away";
+  /** In the server's order. */
   readonly heads: readonly CaseHead[];
   /** Fetches the next page; undefined when there is none. */
   readonly more: (() => void) | undefined;
@@ -16,29 +17,46 @@ export interface ServerCases {
 
 /** Cases of a page. */
 const PAGE = 50;
-
-/** Typing is over when nothing was typed for so long. */
+/** Most that the server gives at once. */
+const MOST = 200;
+/** What is asked for is settled when it did not change for so long: somebody is typing. */
 const TYPED_MS = 250;
+/** A list that is looked at is asked for again so often. */
+const AGAIN_MS = 30_000;
 
-/** Cases that the server has and this person may see, by words that are looked for; the last changed first. */
-export function useServerCases(text: string): ServerCases {
+interface Shown {
+  readonly query: string;
+  readonly heads: readonly CaseHead[];
+  readonly next: string | undefined;
+  readonly status: "looking" | "ready" | "away";
+}
+
+const nothingOf = (query: string): Shown => ({ query, heads: [], next: undefined, status: "looking" });
+
+/** The list as it was left: back from a case, it stands where it stood, and is then asked for again. */
+let left: Shown | undefined;
+
+/** Cases that the server has and this person may see, by the query of its list. */
+export function useServerCases(query: string): ServerCases {
   const { standing } = useSync();
   const answers = standing.is === "answers";
-  const [shown, setShown] = useState<{
-    readonly heads: readonly CaseHead[];
-    readonly next: string | undefined;
-    readonly status: "looking" | "ready" | "away";
-  }>({ heads: [], next: undefined, status: "looking" });
-  /** Counts the searches: the answer to an older one is dropped. */
-  const search = useRef(0);
+  const [shown, setShown] = useState<Shown>(() => (left?.query === query ? left : nothingOf(query)));
+  /** Counts what was asked: the answer to an older question is dropped. */
+  const asked = useRef(0);
+  const now = useRef(shown);
+  useEffect(() => {
+    now.current = shown;
+    if (shown.status === "ready") left = shown;
+  }, [shown]);
 
   const fetchPage = useCallback(
-    async (after: string | undefined, number: number) => {
-      const query = new URLSearchParams({ limit: String(PAGE) });
-      if (text.trim() !== "") query.set("text", text.trim().slice(0, 100));
-      if (after !== undefined) query.set("after", after);
-      const reply = await serverDoor.ask({ method: "GET", path: `/api/v1/cases?${query.toString()}` });
-      if (number !== search.current) return;
+    async (after: string | undefined, limit: number) => {
+      const number = ++asked.current;
+      const params = new URLSearchParams(query);
+      params.set("limit", String(limit));
+      if (after !== undefined) params.set("after", after);
+      const reply = await serverDoor.ask({ method: "GET", path: `/api/v1/cases?${params.toString()}` });
+      if (number !== asked.current) return;
       const page =
         reply.is === "reply" && reply.status === 200 ? CasesReply.safeParse(reply.json) : undefined;
       if (page?.success !== true) {
@@ -49,22 +67,41 @@ export function useServerCases(text: string): ServerCases {
       const { cases, next } = page.data;
       heardOfCases(cases);
       setShown((old) => ({
+        query,
         heads: after === undefined ? cases : [...old.heads, ...cases],
         next: next ?? undefined,
         status: "ready",
       }));
     },
-    [text],
+    [query],
   );
 
   useEffect(() => {
-    const number = ++search.current;
     if (!answers) return undefined;
-    const timer = setTimeout(() => void fetchPage(undefined, number), text === "" ? 0 : TYPED_MS);
+    const first = now.current.query === query && now.current.heads.length > 0;
+    const timer = setTimeout(
+      () => void fetchPage(undefined, Math.min(MOST, Math.max(PAGE, first ? now.current.heads.length : 0))),
+      first || now.current.status === "looking" ? 0 : TYPED_MS,
+    );
     return () => clearTimeout(timer);
-  }, [answers, text, fetchPage]);
+  }, [answers, query, fetchPage]);
 
-  const { next } = shown;
+  useEffect(() => {
+    if (!answers) return undefined;
+    const again = (): void => {
+      const { heads, status } = now.current;
+      // A longer list stays as it is: half of it anew would leave a gap or show a case twice.
+      if (document.visibilityState === "visible" && status !== "looking" && heads.length <= MOST)
+        void fetchPage(undefined, Math.max(PAGE, heads.length));
+    };
+    const timer = setInterval(again, AGAIN_MS);
+    document.addEventListener("visibilitychange", again);
+    return () => {
+      clearInterval(timer);
+      document.removeEventListener("visibilitychange", again);
+    };
+  }, [answers, fetchPage]);
+
   const status = answers
     ? shown.status
     : standing.is === "away"
@@ -72,9 +109,10 @@ export function useServerCases(text: string): ServerCases {
       : standing.is === "unknown"
         ? "looking"
         : "off";
+  const { next } = shown;
   return {
     status,
     heads: shown.heads,
-    more: next === undefined ? undefined : () => void fetchPage(next, search.current),
+    more: next === undefined ? undefined : () => void fetchPage(next, PAGE),
   };
 }

@@ -4,6 +4,9 @@ import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { CaseState } from "./case-state.ts";
 import { presentContexts } from "./present-contexts.ts";
 
+/** What of a case is weighed. */
+export type WeighedState = Pick<CaseState, "car" | "answers" | "fitted">;
+
 /** What a case gives the engine. */
 export interface Situation {
   readonly car: CarInput;
@@ -14,7 +17,7 @@ export interface Situation {
 }
 
 /** What the engine is told of a case: nothing but the car, what happened to it and the answers. */
-export function situationOf(knowledge: Knowledge, state: CaseState): Situation {
+export function situationOf(knowledge: Knowledge, state: WeighedState): Situation {
   return {
     car: state.car,
     contexts: presentContexts(knowledge, state),
@@ -41,7 +44,7 @@ export function answerOfCase({ finding, state, level, value, by }: Answer): Answ
 /** Parts whose age was entered: those that this car can have, and those that it cannot (since the car was changed). */
 export function partsFitted(
   knowledge: Knowledge,
-  state: CaseState,
+  state: WeighedState,
 ): { readonly hold: readonly FittedPart[]; readonly odd: CaseState["fitted"] } {
   if (state.fitted.length === 0) return { hold: [], odd: [] };
   const hold = fittedThatHold(knowledge, carThatHolds(knowledge, state), state.fitted);
@@ -51,7 +54,7 @@ export function partsFitted(
   };
 }
 
-function carThatHolds(knowledge: Knowledge, { car }: CaseState): ReturnType<typeof readCar>["car"] {
+function carThatHolds(knowledge: Knowledge, { car }: WeighedState): ReturnType<typeof readCar>["car"] {
   try {
     return readCar(knowledge, car).car;
   } catch {

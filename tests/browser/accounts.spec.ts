@@ -25,7 +25,7 @@ test.afterEach(async () => {
   await server.stop();
 });
 
-const caseLinks = (page: Page) => page.locator("#open-cases .case-link, #server-cases .case-link");
+const caseLinks = (page: Page) => page.locator("#open-cases .case-link");
 
 test("each role sees the cases that are its own to see, and nobody those of the person before", async ({
   browser,
@@ -56,7 +56,7 @@ test("each role sees the cases that are its own to see, and nobody those of the 
   await signOut(page);
   await signIn(page, TECHNICIAN);
   await page
-    .locator("#server-cases")
+    .locator("#open-cases")
     .getByRole("link", { name: /invented practice car/ })
     .click();
   await expect(page.locator("#timeline")).toContainText("what Tina heard");
@@ -133,8 +133,8 @@ test("signing out with entries that wait warns, keeps them, and never sends them
   await page.unroute("**/api/v1/cases/**");
 
   await signIn(page, TECHNICIAN);
-  await expect(page.locator("#server-cases").getByRole("link", { name: /invented roadster/ })).toBeVisible();
-  await page.locator("#server-cases .case-link").click();
+  await expect(page.locator("#open-cases").getByRole("link", { name: /invented roadster/ })).toBeVisible();
+  await page.locator("#open-cases .case-link").click();
   await expect(page.getByRole("heading", { level: 1, name: "invented roadster" })).toBeVisible();
   await expect(page.locator(".kept-line")).toHaveText("Kept on this device and on the workshop's server.");
   await expect(page.locator("#timeline")).not.toContainText("for later");

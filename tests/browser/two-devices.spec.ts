@@ -26,7 +26,7 @@ test("two devices on one case, each cut off for a while, come to the same timeli
   // From the list of the server, not by its address: it is fetched when it is opened.
   await other.goto("/");
   await other
-    .locator("#server-cases")
+    .locator("#open-cases")
     .getByRole("link", { name: `invented estate ${test.info().project.name}` })
     .click();
   await expect(other).toHaveURL(address);
@@ -132,7 +132,7 @@ test("served as plain files the app says that it keeps everything here", async (
   );
   await page.goto("/");
   await expect(kept(page)).toContainText("Kept on this device only.");
-  await expect(page.locator("#server-cases")).toHaveCount(0);
+  await expect(page.locator("#open-cases .case-line")).toHaveCount(0);
   await page.locator("#demo-cases button").first().click();
   await addNote(page, "kept here");
   await expect(kept(page)).toHaveText("Kept on this device.");

@@ -4,6 +4,7 @@ import type { EntryBody } from "../../store/new-entry.ts";
 import { momentWords } from "../../text/moment.ts";
 import { KeptLine } from "../sync/kept-line.tsx";
 import { ChangeRelease } from "./change-release.tsx";
+import { WhoHasIt } from "./who-has-it.tsx";
 
 /** Whose car it is, and whether there is newer knowledge than the case is weighed with. */
 export function CaseHead({
@@ -25,6 +26,7 @@ export function CaseHead({
           <span className="number"> opened {momentWords(state.openedAt)}</span>
         )}
       </p>
+      <WhoHasIt state={state} append={append} />
       <KeptLine caseId={state.caseId} />
       {state.invented && (
         <p className="invented">

@@ -1,0 +1,66 @@
+"use client";
+import type { Advice } from "../../../lib/knowledge/schema/advice.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { CaseLine } from "./case-line.tsx";
+import type { OverviewRow } from "./overview-rows.ts";
+import { UrgencyMark, urgencyWords } from "./urgency-mark.tsx";
+
+interface Group {
+  readonly title: string;
+  readonly rows: OverviewRow[];
+}
+
+/** Neighbours of one urgency under one heading. */
+function groupsOf(rows: readonly OverviewRow[], levels: Advice["levels"]): Group[] {
+  const groups: Group[] = [];
+  for (const row of rows) {
+    const title = row.closed ? "Verdict given" : urgencyWords(row.urgency, levels);
+    const last = groups.at(-1);
+    if (last?.title === title) last.rows.push(row);
+    else groups.push({ title, rows: [row] });
+  }
+  return groups;
+}
+
+/** The cases, under headings by urgency when they are sorted so. */
+export function CaseGroups({
+  rows,
+  grouped,
+  levels,
+  knowledge,
+  now,
+  onRemove,
+}: {
+  readonly rows: readonly OverviewRow[];
+  readonly grouped: boolean;
+  readonly levels: Advice["levels"];
+  readonly knowledge: Knowledge | undefined;
+  readonly now: number;
+  readonly onRemove: (id: string) => void;
+}) {
+  const list = (some: readonly OverviewRow[]) => (
+    <ul className="plain-list">
+      {some.map((row) => (
+        <CaseLine
+          key={row.id}
+          row={row}
+          levels={levels}
+          knowledge={knowledge}
+          now={now}
+          marked={!grouped}
+          onRemove={onRemove}
+        />
+      ))}
+    </ul>
+  );
+  if (!grouped) return list(rows);
+  return groupsOf(rows, levels).map(({ title, rows: own }) => (
+    <section key={title} className="case-group" aria-label={title}>
+      <h3>
+        {own[0]?.closed === false && <UrgencyMark urgency={own[0].urgency} levels={levels} />}
+        {title}
+      </h3>
+      {list(own)}
+    </section>
+  ));
+}

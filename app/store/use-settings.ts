@@ -25,13 +25,16 @@ export interface Settings extends Units {
   readonly traffic: Traffic | "";
 }
 
+/** Name of whoever has not said theirs. */
+export const NO_NAME = "this device";
+
 const DEFAULTS: Settings = {
   distance: "km",
   length: "mm",
   asker: "technician-lift",
   helper: true,
   canAsk: false,
-  by: "this device",
+  by: NO_NAME,
   missingTools: [],
   costs: {},
   inMoney: false,

@@ -21,8 +21,9 @@ const PAGE = 50;
 const MOST = 200;
 /** What is asked for is settled when it did not change for so long: somebody is typing. */
 const TYPED_MS = 250;
-/** A list that is looked at is asked for again so often. */
+/** A list that is looked at is asked for again so often, and sooner while the urgency of a case in it is being reckoned. */
 const AGAIN_MS = 30_000;
+const SOON_MS = 2500;
 
 interface Shown {
   readonly query: string;
@@ -86,6 +87,7 @@ export function useServerCases(query: string): ServerCases {
     return () => clearTimeout(timer);
   }, [answers, query, fetchPage]);
 
+  const reckoned = shown.heads.every(({ closed, urgency }) => closed || urgency?.current !== false);
   useEffect(() => {
     if (!answers) return undefined;
     const again = (): void => {
@@ -94,13 +96,13 @@ export function useServerCases(query: string): ServerCases {
       if (document.visibilityState === "visible" && status !== "looking" && heads.length <= MOST)
         void fetchPage(undefined, Math.max(PAGE, heads.length));
     };
-    const timer = setInterval(again, AGAIN_MS);
+    const timer = setInterval(again, reckoned ? AGAIN_MS : SOON_MS);
     document.addEventListener("visibilitychange", again);
     return () => {
       clearInterval(timer);
       document.removeEventListener("visibilitychange", again);
     };
-  }, [answers, fetchPage]);
+  }, [answers, fetchPage, reckoned]);
 
   const status = answers
     ? shown.status

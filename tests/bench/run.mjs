@@ -34,6 +34,12 @@ const sections = [
     named: true,
   },
   {
+    title: "Overview: pages of the list of cases, beside a plain select of the same rows",
+    file: "overview.bench.ts",
+    run: "overviewPages",
+    named: true,
+  },
+  {
     title: "Doubt: steadiness and misfit of one case",
     file: "doubt.bench.ts",
     run: "doubtTimes",

@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import type { EntryBody } from "../../store/new-entry.ts";
 import { pagePerson } from "../../store/person-here.ts";
-import { useSettings } from "../../store/use-settings.ts";
+import { NO_NAME, useSettings } from "../../store/use-settings.ts";
 import { usePeople } from "../../sync/use-people.ts";
 
 type Append = (...bodies: readonly EntryBody[]) => void;
@@ -55,7 +55,7 @@ function GiveCase({
   return (
     <div className="give-case">
       <div className="row">
-        {!mine && (
+        {!mine && (person !== undefined || settings.by !== NO_NAME) && (
           <button type="button" className="main" onClick={() => give(settings.by, person?.id)}>
             I take it
           </button>

@@ -1,15 +1,15 @@
 "use client";
 import type { Advice } from "../../../lib/knowledge/schema/advice.ts";
 import type { Colleague } from "../../sync/replies.ts";
-import { Choice } from "../choice.tsx";
+import { Choice, type ChoiceOption } from "../choice.tsx";
 import { Fold } from "../fold.tsx";
 import { urgencyWords } from "./urgency-mark.tsx";
 import { NO_LEVELS, NOTHING_PICKED, type Wanted } from "./wanted.ts";
 
 const SORTS = [
-  { value: "urgent", name: "Most urgent first" },
-  { value: "changed", name: "Last changed first" },
-  { value: "oldest", name: "Longest open first" },
+  { value: "urgent", name: "Urgency" },
+  { value: "changed", name: "Last change" },
+  { value: "oldest", name: "Longest open" },
 ] as const;
 const STATES = [
   { value: "open", name: "Open cases" },
@@ -28,6 +28,7 @@ export function CaseFilters({
   levels,
   people,
   names,
+  named,
   onWanted,
   onText,
 }: {
@@ -36,14 +37,16 @@ export function CaseFilters({
   readonly people: readonly Colleague[];
   /** Names without an account that have cases. */
   readonly names: readonly string[];
+  /** Whoever works here has said their name. */
+  readonly named: boolean;
   readonly onWanted: (change: Partial<Wanted>) => void;
   readonly onText: (text: string) => void;
 }) {
-  const folded = wanted.levels.length + (wanted.invented === "shown" ? 0 : 1);
+  const who = whoOptions(wanted.who, people, names, named);
   return (
     <div className="case-filters" role="search" aria-label="Cases">
       <div className="case-search">
-        <label htmlFor="case-search">Search the cases by vehicle, plate or customer</label>
+        <label htmlFor="case-search">Search vehicle, plate or customer</label>
         <input
           id="case-search"
           type="search"
@@ -53,33 +56,30 @@ export function CaseFilters({
           onChange={(event) => onText(event.target.value)}
         />
       </div>
-      <div className="filter-picks">
-        <Choice
-          id="case-state"
-          label="Show"
-          value={wanted.state}
-          options={STATES}
-          onChange={(state) => onWanted({ state })}
-        />
-        <Choice
-          id="case-who"
-          label="Who has it"
-          value={wanted.who}
-          options={whoOptions(wanted.who, people, names)}
-          onChange={(who) => onWanted({ who })}
-        />
-        <Choice
-          id="case-sort"
-          label="Order"
-          value={wanted.sort}
-          options={SORTS}
-          onChange={(sort) => onWanted({ sort })}
-        />
-      </div>
-      <Fold
-        title={folded === 0 ? "More filters" : `More filters (${folded} in use)`}
-        openAtFirst={folded > 0}
-      >
+      <Fold title={`Pick and order: ${inWords(wanted, levels, who)}`}>
+        <div className="filter-picks">
+          <Choice
+            id="case-state"
+            label="Show"
+            value={wanted.state}
+            options={STATES}
+            onChange={(state) => onWanted({ state })}
+          />
+          <Choice
+            id="case-who"
+            label="Who has it"
+            value={wanted.who}
+            options={who}
+            onChange={(value) => onWanted({ who: value })}
+          />
+          <Choice
+            id="case-sort"
+            label="Order by"
+            value={wanted.sort}
+            options={SORTS}
+            onChange={(sort) => onWanted({ sort })}
+          />
+        </div>
         <fieldset className="level-picks">
           <legend>How urgent</legend>
           {[...levels.map(({ id }) => id), ...NO_LEVELS].map((id) => (
@@ -122,6 +122,23 @@ export function CaseFilters({
   );
 }
 
+/** What is picked, on the line that opens the picks. */
+function inWords(
+  { state, who, sort, levels: picked, invented }: Wanted,
+  levels: Advice["levels"],
+  people: readonly ChoiceOption<string>[],
+): string {
+  const nameIn = (options: readonly ChoiceOption<string>[], value: string): string =>
+    options.find((option) => option.value === value)?.name ?? value;
+  return [
+    nameIn(STATES, state).toLowerCase(),
+    ...picked.map((id) => levelWords(id, levels).toLowerCase()),
+    ...(who === "" ? [] : [`with ${nameIn(people, who)}`]),
+    ...(invented === "shown" ? [] : [`invented ones ${nameIn(INVENTED, invented).toLowerCase()}`]),
+    `by ${nameIn(SORTS, sort).toLowerCase()}`,
+  ].join(", ");
+}
+
 export const isNarrowed = (wanted: Wanted): boolean =>
   wanted.state !== "open" ||
   wanted.levels.length > 0 ||
@@ -134,10 +151,15 @@ function levelWords(id: string, levels: Advice["levels"]): string {
   return urgencyWords(id === "nothing-told" ? { is: id } : { is: "level", level: id, danger: 0 }, levels);
 }
 
-function whoOptions(who: string, people: readonly Colleague[], names: readonly string[]) {
+function whoOptions(
+  who: string,
+  people: readonly Colleague[],
+  names: readonly string[],
+  named: boolean,
+): ChoiceOption<string>[] {
   const options = [
     { value: "", name: "Everybody" },
-    { value: "me", name: "Me" },
+    ...(named ? [{ value: "me", name: "Me" }] : []),
     { value: "nobody", name: "Nobody" },
     ...people.map(({ id, name }) => ({ value: `account:${id}`, name })),
     ...names.map((name) => ({ value: `name:${name}`, name })),

@@ -6,7 +6,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useDeviceUrgency } from "../../engine/use-device-urgency.ts";
 import { pagePerson } from "../../store/person-here.ts";
 import type { CaseInList } from "../../store/use-cases.ts";
-import { useSettings } from "../../store/use-settings.ts";
+import { NO_NAME, useSettings } from "../../store/use-settings.ts";
 import { usePeople } from "../../sync/use-people.ts";
 import { useServerCases } from "../../sync/use-server-cases.ts";
 import { CaseFilters, isNarrowed } from "./case-filters.tsx";
@@ -38,14 +38,20 @@ export function CaseOverview({
   const params = useSearchParams();
   const advice = knowledge?.advice;
   const levels = advice?.levels ?? NO_LEVELS;
-  const { wanted, odd } = useMemo(
+  const address = params.toString();
+  const read = useMemo(
     () =>
       readWanted(
-        new URLSearchParams(params),
+        new URLSearchParams(address),
         advice?.levels.map(({ id }) => id),
       ),
-    [params, advice],
+    [address, advice],
   );
+  // The framework says a little later that the address has changed; a tick or a letter stands at once.
+  const [ahead, setAhead] = useState<{ readonly of: string; readonly wanted: Wanted }>();
+  const wanted = ahead?.of === address ? ahead.wanted : read.wanted;
+  const { odd } = read;
+  useEffect(() => setAhead(undefined), [address]);
   const [settings] = useSettings();
   const person = pagePerson();
   const me = useMemo(
@@ -88,10 +94,12 @@ export function CaseOverview({
 
   const go = (change: Partial<Wanted>, typed = false): void => {
     setMost(PAGE);
-    const address = addressOf({ ...wanted, ...change });
+    const next = { ...wanted, ...change };
+    const to = addressOf(next);
+    setAhead({ of: address, wanted: next });
     // The framework follows the browser's own history: no page is fetched for it, so that it works without a network.
-    if (typed) window.history.replaceState(null, "", address);
-    else window.history.pushState(null, "", address);
+    if (typed) window.history.replaceState(null, "", to);
+    else window.history.pushState(null, "", to);
   };
 
   const names = useMemo(
@@ -112,6 +120,7 @@ export function CaseOverview({
           levels={levels}
           people={people}
           names={names}
+          named={me.account !== undefined || me.name !== NO_NAME}
           onWanted={go}
           onText={(text) => go({ text }, true)}
         />

@@ -51,7 +51,8 @@ export function CaseOverview({
   const [ahead, setAhead] = useState<{ readonly of: string; readonly wanted: Wanted }>();
   const wanted = ahead?.of === address ? ahead.wanted : read.wanted;
   const { odd } = read;
-  useEffect(() => setAhead(undefined), [address]);
+  // Said: back at the old address it must not stand again.
+  if (ahead !== undefined && ahead.of !== address) setAhead(undefined);
   const [settings] = useSettings();
   const person = pagePerson();
   const me = useMemo(

@@ -15,6 +15,7 @@ import "./style/desk.css";
 import "./style/exercise.css";
 import "./style/teach.css";
 import "./style/cases.css";
+import "./style/form.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

@@ -25,6 +25,8 @@ export interface Ask {
   /** Below the server's own address: "/api/v1/me". */
   readonly path: string;
   readonly body?: unknown;
+  /** Sent as it is, instead of a body of JSON. */
+  readonly file?: Blob;
   readonly ifMatch?: string;
   readonly bearer?: string;
 }
@@ -36,22 +38,26 @@ export interface Door {
 
 /** A server that is slower than this is taken as lost; the same is asked again later. */
 const PATIENCE_MS = 20_000;
+/** A photo of a few megabytes takes minutes over a slow line. */
+const PATIENCE_WITH_FILE_MS = 300_000;
 
 /** The server that this page came from. */
 export const serverDoor: Door = {
-  async ask({ method, path, body, ifMatch, bearer }) {
+  async ask({ method, path, body, file, ifMatch, bearer }) {
     try {
       const response = await fetch(path, {
         method,
         cache: "no-store",
-        signal: AbortSignal.timeout(PATIENCE_MS),
+        signal: AbortSignal.timeout(file === undefined ? PATIENCE_MS : PATIENCE_WITH_FILE_MS),
         headers: {
           accept: "application/json",
           ...(body !== undefined && { "content-type": "application/json" }),
+          ...(file !== undefined && { "content-type": "application/octet-stream" }),
           ...(ifMatch !== undefined && { "if-match": ifMatch }),
           ...(bearer !== undefined && { authorization: `Bearer ${bearer}` }),
         },
         ...(body !== undefined && { body: JSON.stringify(body) }),
+        ...(file !== undefined && { body: file }),
       });
       return replyOf(response.status, response.headers, await response.text());
     } catch {

@@ -101,7 +101,7 @@ export const Answered = z.looseObject({
   check: KnowledgeId.exactOptional(),
   /** The question as the customer read it, and the answer that was picked. */
   asked: z
-    .looseObject({ question: KnowledgeId, text: z.string().max(1000), choice: z.string().max(400) })
+    .looseObject({ question: z.string().max(400), text: z.string().max(1000), choice: z.string().max(400) })
     .exactOptional(),
 });
 

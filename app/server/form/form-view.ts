@@ -30,7 +30,7 @@ export async function formView(server: Server, link: Link): Promise<View> {
     invented: state.invented,
     expiresAt: link.expiresAt,
     said: said.map(({ id, kind, asked = null, text }) => ({ id, kind, asked, text })),
-    question: questionView(openQuestion(held, weighed)),
+    question: questionView(openQuestion(held, weighed), weighed),
     most: MOST_QUESTIONS,
     photosLeft: Math.max(0, PHOTO_LIMITS.ofCase - state.photos.length),
     advice:
@@ -39,11 +39,12 @@ export async function formView(server: Server, link: Link): Promise<View> {
   };
 }
 
-function questionView(question: LayQuestion | undefined): View["question"] {
+function questionView(question: LayQuestion | undefined, { pictures }: WeighedForm): View["question"] {
   if (question === undefined) return null;
-  const { id, question: text, help = null, example = null, steps, cautions, choices } = question;
+  const { id, question: text, help = null, example = null, picture, steps, cautions, choices } = question;
   return {
     ...{ id, text, help, example },
+    picture: pictures.find((one) => one.id === picture) ?? null,
     steps: [...steps],
     cautions: [...cautions],
     choices: choices.map(({ label }) => label),

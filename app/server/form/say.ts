@@ -1,4 +1,5 @@
-import type { EntryOf, KnownEntry } from "../../../lib/case/entries.ts";
+import type { Entry, EntryOf, KnownEntry } from "../../../lib/case/entries.ts";
+import { parseEntry } from "../../../lib/case/parse-entry.ts";
 import { entryIdOf } from "../../../lib/case/said-by-form.ts";
 import { appendEntries, type Link, removePhoto, StoreProblem } from "../../../lib/store/index.ts";
 import { ApiProblem } from "../problem.ts";
@@ -14,18 +15,22 @@ export const CUSTOMER = "the customer";
 type Body<E> = E extends KnownEntry ? Omit<E, "caseId" | "at" | "by" | "from" | "link"> : never;
 type FormEntry = Body<EntryOf<"answered"> | EntryOf<"told"> | EntryOf<"photo"> | EntryOf<"retracted">>;
 
-/** Entries as the form writes them: the customer's, by this link, sealed. */
-export function byForm(
+/**
+ * Entries as the form writes them: the customer's, by this link, sealed; each held to its form, as a device could not read one
+ * that does not keep it.
+ */
+export async function byForm(
   { store }: Pick<Server, "store">,
   link: Link,
   now: string,
   bodies: readonly FormEntry[],
-): Promise<KnownEntry[]> {
+): Promise<Entry[]> {
   const head = { caseId: link.target, at: now, by: CUSTOMER, from: "customer", link: link.id } as const;
-  return sealed(
+  const entries = await sealed(
     store,
     bodies.map((body): KnownEntry => ({ ...body, ...head })),
   );
+  return entries.map((entry) => parseEntry(entry));
 }
 
 async function append(server: Server, link: Link, now: string, bodies: readonly FormEntry[]): Promise<void> {

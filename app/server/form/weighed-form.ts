@@ -12,6 +12,7 @@ import {
   weighing,
 } from "../../../lib/engine/index.ts";
 import { CornerwiseError } from "../../../lib/errors.ts";
+import type { LayPicture } from "../../../lib/knowledge/schema/lay.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 
 /** Cars laid out ready: a customer answers several questions in a row about one. */
@@ -23,13 +24,15 @@ const MOST_OPEN = 60;
 export interface WeighedForm {
   /** Questions that are worth asking, the most telling first. */
   readonly open: readonly LayQuestion[];
+  /** Drawings that go with questions. */
+  readonly pictures: readonly LayPicture[];
   /** Undefined while there is nothing to go by. */
   readonly advice: DriveAdvice | undefined;
   /** True when the advice is a graver one than the last: one that speaks against driving. */
   readonly stop: boolean;
 }
 
-const NOTHING: WeighedForm = { open: [], advice: undefined, stop: false };
+const NOTHING: WeighedForm = { open: [], pictures: [], advice: undefined, stop: false };
 
 interface Kept {
   releases?: ReleasesHere;
@@ -49,13 +52,14 @@ export async function weighedForm(state: CaseState): Promise<WeighedForm> {
     const releases = (kept.releases ??= releasesHere(join(/* turbopackIgnore: true */ process.cwd(), "lib")));
     const knowledge = await releases.open(state.release);
     const advice = knowledge.advice ?? (await releases.open(releases.newest)).advice;
+    const pictures = knowledge.lay?.pictures ?? [];
     const { answers } = situationOf(knowledge, state);
     const grounded = groundedFor(kept.grounded, knowledge, state);
     const weighed = weighing(grounded, answers);
     const open = askNext(grounded, answers, weighed, { most: MOST_OPEN, who: "driver" });
-    if (advice === undefined || weighed.weighed.target === "none") return { ...NOTHING, open };
+    if (advice === undefined || weighed.weighed.target === "none") return { ...NOTHING, open, pictures };
     const said = driveAdvice(grounded, weighed.weighed, advice);
-    return { open, advice: said, stop: said.level !== advice.levels.at(-1)?.id };
+    return { open, pictures, advice: said, stop: said.level !== advice.levels.at(-1)?.id };
   } catch (error) {
     if (error instanceof CornerwiseError) return NOTHING;
     throw error;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { LayPicture } from "../../../lib/knowledge/schema/lay.ts";
 import { Moment } from "./common.ts";
 import { Caption, SentId } from "./photos.ts";
 
@@ -25,6 +26,7 @@ export const FormView = z
         text: z.string(),
         help: z.string().nullable(),
         example: z.string().nullable(),
+        picture: LayPicture.nullable().describe("A line drawing that goes with it."),
         steps: z.array(z.string()),
         cautions: z.array(z.string()),
         choices: z.array(z.string()),
@@ -48,7 +50,7 @@ export const FormView = z
 
 export const FormAnswer = z.strictObject({
   id: SentId,
-  question: z.string().min(1).max(200),
+  question: z.string().min(1).max(400),
   choice: z.number().int().min(0).max(99),
 });
 

@@ -8,11 +8,14 @@ import { Underside } from "../drawing/underside.tsx";
 import { Fold } from "../fold.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
+import { PhotosPart } from "../photos/photos-part.tsx";
+import { AskCustomer } from "../share/ask-customer.tsx";
 import { SharePart } from "../share/share-part.tsx";
 import { BenchLinks } from "../shop/bench-links.tsx";
 import { CaseHead } from "./case-head.tsx";
 import { ComplaintPart } from "./complaint-part.tsx";
 import { DoubtLines } from "./doubt-lines.tsx";
+import { FromCustomer } from "./from-customer.tsx";
 import { MindChanges } from "./mind-changes.tsx";
 import { NextBar } from "./next-bar.tsx";
 import { NextPart } from "./next-part.tsx";
@@ -79,6 +82,7 @@ export function CaseSheet({ knowledge, release, open, settings, onSettings }: Op
               append={append}
               onCheck={pick}
             />
+            <FromCustomer state={state} />
             <SheetPart id="ranking" title="What it may be" busy={busy}>
               {failed !== undefined && (
                 <p className="trouble" role="alert">
@@ -152,8 +156,10 @@ export function CaseSheet({ knowledge, release, open, settings, onSettings }: Op
             )}
             <BenchLinks caseId={state.caseId} />
             <NotesPart state={state} append={append} />
+            <PhotosPart state={state} by={settings.by} />
             <SheetPart id="timeline" title="What was entered">
               <Timeline knowledge={knowledge} state={state} append={append} />
+              <AskCustomer state={state} />
               <SharePart caseId={state.caseId} />
             </SheetPart>
           </div>

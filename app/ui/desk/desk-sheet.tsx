@@ -6,8 +6,10 @@ import { CaseHead } from "../case/case-head.tsx";
 import { useReturn } from "../case/about-link.tsx";
 import { ComplaintPart } from "../case/complaint-part.tsx";
 import type { Opened } from "../case/opened-case.tsx";
+import { FromCustomer } from "../case/from-customer.tsx";
 import { StopNotices } from "../case/stop-notices.tsx";
 import { useRanking } from "../case/use-ranking.ts";
+import { AskCustomer } from "../share/ask-customer.tsx";
 import { goToPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { AskPart, focusQuestion } from "./ask-part.tsx";
@@ -78,6 +80,7 @@ export function DeskSheet(opened: Opened) {
               append={append}
               onJudged={focusQuestion}
             />
+            <FromCustomer state={state} />
             <AskPart
               knowledge={knowledge}
               entries={open.entries}
@@ -86,6 +89,7 @@ export function DeskSheet(opened: Opened) {
               append={append}
               onEnough={() => goToPart("decide")}
             />
+            <AskCustomer state={state} />
           </div>
           <div className="column">
             <DecidePart

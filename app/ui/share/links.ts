@@ -1,16 +1,21 @@
 import { z } from "zod";
 
+const Maybe = z
+  .string()
+  .nullish()
+  .transform((at) => at ?? undefined);
+
 /** A link to a case, as the workshop sees it. */
 export const LinksReply = z.object({
   links: z.array(
     z.object({
       id: z.string(),
+      kind: z.string(),
       madeAt: z.string(),
       expiresAt: z.string(),
-      revokedAt: z
-        .string()
-        .nullish()
-        .transform((at) => at ?? undefined),
+      revokedAt: Maybe,
+      openedAt: Maybe,
+      doneAt: Maybe,
     }),
   ),
 });

@@ -1,0 +1,50 @@
+"use client";
+import { mailAddress } from "../../text/mail-address.ts";
+import { dayWords, momentWords } from "../../text/moment.ts";
+import { CopyButton } from "./copy-button.tsx";
+import type { MadeLink } from "./links.ts";
+
+/** A link to a form just made, and the ways to send it: it is shown this once. */
+export function SendForm({ made, vehicle }: { readonly made: MadeLink; readonly vehicle: string }) {
+  // Behind the #: what stands there is not sent to any server and so stands in no log.
+  const address = `${window.location.origin}/form#${made.token}`;
+  const car = vehicle === "" ? "your car" : `your ${vehicle}`;
+  const text = `Hello, please answer a few short questions about ${car}, so that we are ready for it: ${address} (the link works until ${dayWords(made.expiresAt)}; no account is needed)`;
+  return (
+    <div className="notice">
+      <label htmlFor="form-link">The link for the customer, shown this once</label>
+      <input
+        id="form-link"
+        readOnly
+        value={address}
+        autoComplete="off"
+        onFocus={(event) => event.currentTarget.select()}
+      />
+      <p className="row">
+        <CopyButton main label="Copy the link" text={address} />
+        <span className="small">It works until {momentWords(made.expiresAt)}.</span>
+      </p>
+      <label htmlFor="form-text">A message to send it with</label>
+      <textarea
+        id="form-text"
+        className="low"
+        rows={4}
+        readOnly
+        value={text}
+        onFocus={(event) => event.currentTarget.select()}
+      />
+      <p className="row">
+        <CopyButton label="Copy the message" text={text} />
+        <a className="button" href={mailAddress({ subject: `Questions about ${car}`, body: text })}>
+          Write a mail
+        </a>
+        <a className="button" href={`sms:?&body=${encodeURIComponent(text)}`}>
+          Write a text message
+        </a>
+      </p>
+      <p className="small soft">
+        Whoever has the link can answer in the customer&apos;s place: send it to them alone.
+      </p>
+    </div>
+  );
+}

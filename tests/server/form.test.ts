@@ -1,6 +1,7 @@
 import { beforeAll, expect, it } from "vitest";
 import { MOST_FORM_PHOTOS, MOST_FORM_USES } from "../../app/server/attempts.ts";
 import { MOST_QUESTIONS, type View } from "../../app/server/form/form-view.ts";
+import type { View as ScreenView } from "../../app/ui/form/view.ts";
 import { type EntryOf, parseEntry } from "../../lib/case/index.ts";
 import { releasesHere } from "../../lib/cli/releases-here.ts";
 import { appendEntries, entriesAfter, makeLink, revokeLink } from "../../lib/store/index.ts";
@@ -21,6 +22,9 @@ const WORDS = routeOf("POST", "/form/words");
 const SEND = routeOf("POST", "/form/photos");
 const DONE = routeOf("POST", "/form/done");
 const BACK = routeOf("DELETE", "/form/answers/{id}");
+
+/** What the screens take: the types check that it is what the server gives. */
+const onScreen = (form: View): ScreenView => form;
 
 /** The frozen release that the cases of these tests are weighed with. */
 const RELEASE = "1.2.0";
@@ -55,8 +59,9 @@ forEachStore("the form of a customer", (databases) => {
     );
   }
   const by = (token: string) => ({ headers: { authorization: `Bearer ${token}` } });
-  const view = (token: string): Promise<View> => jsonOf<View>(call(FORM, by(token)));
-  const answer = (token: string, form: View, choice: number, id = freshId()): Promise<Response> =>
+  const view = async (token: string): Promise<ScreenView> =>
+    onScreen(await jsonOf<View>(call(FORM, by(token))));
+  const answer = (token: string, form: ScreenView, choice: number, id = freshId()): Promise<Response> =>
     call(ANSWER, { ...by(token), body: { id, question: form.question?.id ?? "none", choice } });
   const entriesOf = async (caseId: string) =>
     (await entriesAfter(held.store, caseId, 0, 1000)).entries.map(

@@ -1,6 +1,6 @@
 "use client";
 import { useState } from "react";
-import type { View } from "../../server/form/form-view.ts";
+import type { View } from "./view.ts";
 import { LayPictureDrawing } from "../drawing/lay-picture.tsx";
 import { PageTitle } from "./page-title.tsx";
 

@@ -1,4 +1,4 @@
-import type { View } from "../../server/form/form-view.ts";
+import type { View } from "./view.ts";
 import { dayWords } from "../../text/moment.ts";
 import { StopBox } from "./stop-box.tsx";
 import { PageTitle } from "./page-title.tsx";

@@ -1,4 +1,4 @@
-import type { View } from "../../server/form/form-view.ts";
+import type { View } from "./view.ts";
 import { dayWords } from "../../text/moment.ts";
 import { PageTitle } from "./page-title.tsx";
 

@@ -1,4 +1,4 @@
-import type { View } from "../../server/form/form-view.ts";
+import type { View } from "./view.ts";
 
 /** What must be done about the car, before anything else is asked. */
 export function StopBox({ advice }: { readonly advice: NonNullable<View["advice"]> }) {

@@ -1,6 +1,6 @@
 "use client";
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { View } from "../../server/form/form-view.ts";
+import type { View } from "./view.ts";
 import { type Ask, type Reply, serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
 

@@ -39,7 +39,7 @@ test("an instructor draws an exercise, looks at it, hands it out, and takes it i
   await expect(page.getByText("Give it a name that gives nothing away.")).toBeVisible();
   await page.getByLabel("Name, as trainees see it").fill("Drawn for the browser (invented)");
   await page.getByRole("button", { name: "Save the exercise" }).click();
-  await expect(page.getByRole("button", { name: "Saved" })).toBeVisible();
+  await expect(page.getByText("Saved as it stands here.")).toBeVisible();
 
   await page.getByRole("button", { name: "Make a code and a link" }).click();
   // Letters and digits that cannot be taken for each other: no 0 and O, no 1, I and L.

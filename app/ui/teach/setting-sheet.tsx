@@ -74,6 +74,9 @@ export function SettingSheet({ kept, release, setting, changed, units, onUnits, 
     <>
       {kept !== undefined && (
         <>
+          <p className="lead">
+            <strong>{kept.name}</strong>
+          </p>
           <HandOutPart kept={kept} changed={changed} />
           {preview}
         </>
@@ -116,16 +119,13 @@ export function SettingSheet({ kept, release, setting, changed, units, onUnits, 
         </button>
       )}
       <Failed words={failed} />
-      <div className="next-bar always">
-        <button
-          type="button"
-          className="main"
-          disabled={busy || (kept !== undefined && !changed)}
-          onClick={() => void save()}
-        >
-          {busy ? "Saving ..." : kept !== undefined && !changed ? "Saved" : "Save the exercise"}
-        </button>
-      </div>
+      {(kept === undefined || changed) && (
+        <div className="next-bar always">
+          <button type="button" className="main" disabled={busy} onClick={() => void save()}>
+            {busy ? "Saving ..." : "Save the exercise"}
+          </button>
+        </div>
+      )}
     </>
   );
 }

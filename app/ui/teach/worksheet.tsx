@@ -3,7 +3,7 @@ import type { Exercise } from "../../../lib/training/index.ts";
 import { OpenOnPaper, PaperPart } from "./exercise-on-paper.tsx";
 
 /** Lines for checks: what fits on the first page below the rest. */
-const LINES = Array.from({ length: 14 }, (_, k) => k + 1);
+const LINES = Array.from({ length: 12 }, (_, k) => k + 1);
 const COLUMNS = ["Check or question, and where", "Minutes", "Result", "What it tells"];
 const CONFIDENCE = ["50 %", "60 %", "70 %", "80 %", "90 %", "99 %"];
 

@@ -2,6 +2,7 @@ import type { CompiledComplaint, CompiledFeature, CompiledShowing } from "../kno
 import type { NegativeFactor, PositiveBit } from "./core/index.ts";
 import { featureChance, temperedWeight } from "./feature-chance.ts";
 import type { ComplaintLink, Grounded } from "./ground.ts";
+import { toldTrust } from "./told-trust.ts";
 
 /** An answered feature of a complaint. */
 export interface FeatureAnswer {
@@ -137,7 +138,7 @@ export function trusted(
   chance: number,
   by: FeatureAnswer["by"],
 ): number {
-  const trust = by === "report" ? grounded.knowledge.reports.features : 1;
+  const trust = by === "report" ? toldTrust(grounded.knowledge, feature) : 1;
   return trust * chance + (1 - trust) * feature.background;
 }
 

@@ -135,5 +135,8 @@ export function withTrust(
   { unreliable }: Pick<Exercise["terms"], "unreliable">,
 ): Knowledge {
   if (unreliable === undefined) return knowledge;
-  return { ...knowledge, reports: { ...knowledge.reports, features: 1 - unreliable } };
+  const { features, where = features } = knowledge.reports;
+  // Never better at where it comes from than at the rest, nor than the knowledge takes anybody to be.
+  const told = { features: 1 - unreliable, where: Math.min(where, 1 - unreliable) };
+  return { ...knowledge, reports: { ...knowledge.reports, ...told } };
 }

@@ -4,6 +4,7 @@ import type { Answer } from "../answers.ts";
 import { showingStrength } from "../complaint-bit.ts";
 import { featureChance } from "../feature-chance.ts";
 import type { Grounded } from "../ground.ts";
+import { toldTrust } from "../told-trust.ts";
 import { pickByWeight } from "./complaint-chance.ts";
 import type { FiredShowing } from "./simulated-car.ts";
 
@@ -20,7 +21,7 @@ export function tellsFeature(
 ): boolean {
   const place = world.places.byId.get(world.suspects[heard?.suspect ?? -1]?.place ?? "");
   const key = `${complaint}:${feature.id}`;
-  const asItIs = hashedUniform(seed, `${key} heeded`) < world.knowledge.reports.features;
+  const asItIs = hashedUniform(seed, `${key} heeded`) < toldTrust(world.knowledge, feature);
   const chance =
     heard === undefined || place === undefined || !asItIs
       ? feature.background

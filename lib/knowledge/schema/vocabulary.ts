@@ -114,6 +114,8 @@ export const Reports = z.strictObject({
   falseAlarm: Probability,
   /** Share of told features of a complaint (its moments, sounds, places) that are as told; the rest says nothing. */
   features: Probability,
+  /** The same for where it seems to come from; as `features` when left out. */
+  where: Probability.exactOptional(),
   /** Minutes that one question takes. */
   questionMinutes: z.number().positive(),
   basis: Basis,

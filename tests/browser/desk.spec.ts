@@ -33,13 +33,11 @@ class Typist {
   }
 }
 
-test("a call by keyboard alone: words, questions, decision, message, hand-over @both", async ({
+test("a call by keyboard alone: words, questions, decision, message, hand-over @desktop", async ({
   page,
   context,
-  isMobile,
 }) => {
   test.setTimeout(90_000);
-  await page.emulateMedia({ colorScheme: isMobile ? "dark" : "light" });
   await context.grantPermissions(["clipboard-read", "clipboard-write"]);
   await page.goto("/");
   const hand = new Typist(page);
@@ -126,6 +124,7 @@ test("a call by keyboard alone: words, questions, decision, message, hand-over @
 test("what was refused or written is kept, and graver answers say that the decision is out of date", async ({
   page,
 }) => {
+  await page.emulateMedia({ colorScheme: "dark" });
   await page.goto("/case/desk");
   await page.getByLabel("In the customer's own words").fill(WORDS);
   await page.getByRole("button", { name: /^Open the case and read it/ }).click();
@@ -147,6 +146,8 @@ test("what was refused or written is kept, and graver answers say that the decis
     .click();
 
   const decide = page.locator("#decide");
+  await expect(decide).toContainText(/From \d+ of 60 visits/);
+  await look(page, "desk on a phone");
   await decide.getByRole("button", { name: /^Record the decision/ }).click();
   await expect(decide).toContainText("Decided: ");
   const message = page.getByLabel("Message to the customer");

@@ -1,6 +1,7 @@
 "use client";
 import Link from "next/link";
-import { useEffect } from "react";
+import { useEffect, useMemo } from "react";
+import { situationOf } from "../../../lib/case/situation.ts";
 import { takeInHand } from "../../store/case-in-hand.ts";
 import { CaseHead } from "../case/case-head.tsx";
 import { useReturn } from "../case/about-link.tsx";
@@ -24,9 +25,13 @@ import { useQuestions } from "./use-questions.ts";
 export function DeskSheet(opened: Opened) {
   const { knowledge, release, open, settings, onSettings } = opened;
   const { state, append, trouble } = open;
+  // Asked before anything else: it is what somebody waits for with the customer on the line.
+  const asking = useQuestions(
+    useMemo(() => situationOf(knowledge, state), [knowledge, state]),
+    state.caseId,
+  );
   const { situation, ranked, failed } = useRanking(knowledge, state);
   const told = ranked !== undefined && ranked.target !== "none";
-  const asking = useQuestions(situation, state.caseId);
   const before = useBeforeSeen(knowledge, situation, settings, told);
   const booked = useBooking(knowledge, state, situation, settings, told && !asking.busy);
 

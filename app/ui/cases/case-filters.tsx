@@ -133,7 +133,7 @@ function inWords(
   return [
     nameIn(STATES, state).toLowerCase(),
     ...picked.map((id) => levelWords(id, levels).toLowerCase()),
-    ...(who === "" ? [] : [`with ${nameIn(people, who)}`]),
+    ...(who === "" ? [] : [who === "nobody" ? "nobody has it" : `with ${nameIn(people, who)}`]),
     ...(invented === "shown" ? [] : [`invented ones ${nameIn(INVENTED, invented).toLowerCase()}`]),
     `by ${nameIn(SORTS, sort).toLowerCase()}`,
   ].join(", ");

@@ -25,6 +25,8 @@ export interface ReleasesHere {
    * Errors  "not-found" when it is not here; as openRelease.
    */
   readonly open: (release: string) => Promise<Knowledge>;
+  /** SHA-256 of a release that is named by it or by the version of a frozen one; undefined when it is not here. */
+  readonly sumOf: (release: string) => string | undefined;
 }
 
 /**
@@ -42,9 +44,10 @@ export function releasesHere(folder: string = packageFolder()): ReleasesHere {
   const places = [newest, ...frozen.map((one) => placeOf(one.version, one.folder))];
   const kept = new Map<string, Promise<Knowledge>>();
 
+  const placeNamed = (release: string): Place | undefined =>
+    places.find((one) => one.sha256 === release) ?? places.find((one) => one.version === release);
   const open = (release: string): Promise<Knowledge> => {
-    const place =
-      places.find((one) => one.sha256 === release) ?? places.find((one) => one.version === release);
+    const place = placeNamed(release);
     if (place === undefined) {
       throw new CornerwiseError(
         "not-found",
@@ -60,7 +63,11 @@ export function releasesHere(folder: string = packageFolder()): ReleasesHere {
     }
     return opened;
   };
-  return { newest: newest.sha256, open: async (release) => open(release) };
+  return {
+    newest: newest.sha256,
+    open: async (release) => open(release),
+    sumOf: (release) => placeNamed(release)?.sha256,
+  };
 }
 
 function placeOf(version: string, folder: string): Place {

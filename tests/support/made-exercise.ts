@@ -1,5 +1,3 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import {
   changeAttempt,
   hashOfToken,
@@ -11,12 +9,8 @@ import {
 import { Exercise, openingEntries } from "../../lib/training/index.ts";
 import { made, opening, second } from "./made-entries.ts";
 
-/** Version of the knowledge as its records stand. */
-const RELEASE = (
-  JSON.parse(readFileSync(join(import.meta.dirname, "../../knowledge/manifest.json"), "utf8")) as {
-    version: string;
-  }
-).version;
+/** A frozen release: what its checks find stays as it is. */
+const RELEASE = "1.2.0";
 
 /** Unlike any other number or word in an answer. */
 export const SEED = 3_141_592_653;

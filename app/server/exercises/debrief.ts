@@ -2,11 +2,11 @@ import type { Entry, EntryOf } from "../../../lib/case/entries.ts";
 import { attemptEntries, type Store } from "../../../lib/store/index.ts";
 import { Conclusion, type Debrief, debriefOf, stepsOf } from "../../../lib/training/index.ts";
 import type { Handed } from "./attempt-access.ts";
+import { kept, keptOrMade } from "./kept.ts";
 import { readyOf } from "./ready.ts";
 
 /** Going through an attempt again takes a second, and one is often looked at several times. */
 const MOST_KEPT = 20;
-const kept = new Map<string, Debrief>();
 
 /** The verdict that the entries hold, as it was given. */
 export function verdictIn(entries: readonly Entry[]): (Conclusion & { readonly note?: string }) | undefined {
@@ -23,13 +23,9 @@ export async function debriefFor(
   { attempt, handOut }: Handed,
 ): Promise<{ readonly debrief: Debrief; readonly entries: readonly Entry[] }> {
   const entries = await attemptEntries(store, attempt.id);
-  const key = `${attempt.id} ${entries.length}`;
-  const debrief =
-    kept.get(key) ??
-    debriefOf(await readyOf(handOut), { steps: stepsOf(entries), conclusion: verdictIn(entries) });
-  kept.delete(key);
-  kept.set(key, debrief);
-  const [oldest] = kept.keys();
-  if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+  const ready = await readyOf(handOut);
+  const debrief = keptOrMade(kept().debriefs, `${attempt.id} ${entries.length}`, MOST_KEPT, () =>
+    debriefOf(ready, { steps: stepsOf(entries), conclusion: verdictIn(entries) }),
+  );
   return { debrief, entries };
 }

@@ -2,6 +2,7 @@ import { CornerwiseError } from "../../../lib/errors.ts";
 import type { HandOut } from "../../../lib/store/index.ts";
 import { type Exercise, type ReadyExercise, readyExercise } from "../../../lib/training/index.ts";
 import { ApiProblem } from "../problem.ts";
+import { kept, keptOrMade } from "./kept.ts";
 import { releaseNamed } from "./releases.ts";
 
 /** One field that cannot be taken, in words. */
@@ -31,16 +32,13 @@ export async function readyToWork(exercise: Exercise): Promise<{ ready: ReadyExe
 
 /** Hand-outs whose car is kept ready: a class works one or a few at a time. */
 const MOST_READY = 20;
-const readies = new Map<string, Promise<ReadyExercise>>();
 
 /** The car of a hand-out. It was made once already when the exercise was kept, so a failure is the server's. */
 export function readyOf(handOut: HandOut): Promise<ReadyExercise> {
-  const ready =
-    readies.get(handOut.id) ?? readyToWork(JSON.parse(handOut.body) as Exercise).then((made) => made.ready);
-  readies.delete(handOut.id);
-  readies.set(handOut.id, ready);
-  ready.catch(() => readies.delete(handOut.id));
-  const [oldest] = readies.keys();
-  if (readies.size > MOST_READY && oldest !== undefined) readies.delete(oldest);
-  return ready;
+  const { ready } = kept();
+  return keptOrMade(ready, handOut.id, MOST_READY, () => {
+    const making = readyToWork(JSON.parse(handOut.body) as Exercise).then((made) => made.ready);
+    making.catch(() => ready.delete(handOut.id));
+    return making;
+  });
 }

@@ -1,18 +1,16 @@
-import type { SiteRelease } from "../../knowledge/site-releases.ts";
-import { siteReleases } from "../../knowledge/site-releases.ts";
+import { join } from "node:path";
+import { releasesHere } from "../../../lib/cli/releases-here.ts";
+import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { kept } from "./kept.ts";
 
-let kept: Promise<SiteRelease[]> | undefined;
-
-/** A version of the knowledge by its number or its sum; read once, as reading them all takes a second. */
-export async function releaseNamed(name: string): Promise<SiteRelease | undefined> {
-  if (process.env.NODE_ENV === "development") kept = undefined;
-  kept ??= siteReleases().catch((error: unknown) => {
-    kept = undefined;
-    throw error;
-  });
-  const releases = await kept;
-  return (
-    releases.find(({ sha256 }) => sha256 === name) ??
-    releases.find(({ knowledge }) => knowledge.version === name)
-  );
+/** A version of the knowledge by its number or its sum, of those that were built with the app; undefined when there is none. */
+export async function releaseNamed(
+  name: string,
+): Promise<{ readonly knowledge: Knowledge; readonly sha256: string } | undefined> {
+  const here = (kept().releases ??= releasesHere(join(/* turbopackIgnore: true */ process.cwd(), "lib")));
+  const sha256 = here.sumOf(name);
+  if (sha256 !== undefined) return { knowledge: await here.open(sha256), sha256 };
+  // The newest may not be frozen yet; then its number stands in its text alone.
+  const newest = await here.open(here.newest);
+  return newest.version === name ? { knowledge: newest, sha256: here.newest } : undefined;
 }

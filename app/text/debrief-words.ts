@@ -1,5 +1,13 @@
+import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "./amounts.ts";
 import { percent } from "./chance-words.ts";
+import { nameOfCheck } from "./names.ts";
+
+/** A check by its name, a question as something that is asked. */
+export function doneWords(knowledge: Knowledge, id: string): string {
+  const name = nameOfCheck(knowledge, id);
+  return id.startsWith("ask:") ? `asking for "${name}"` : name;
+}
 
 /** What the words of a verdict go by. */
 interface Named {

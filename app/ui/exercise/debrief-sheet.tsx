@@ -3,8 +3,7 @@ import Link from "next/link";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
-import { brierWords, verdictWords } from "../../text/debrief-words.ts";
-import { foundLine } from "../../text/found-lines.ts";
+import { brierWords, doneWords, verdictWords } from "../../text/debrief-words.ts";
 import { momentWords } from "../../text/moment.ts";
 import { capital, nameOfCheck, nameOfRepair, nameOfSuspect } from "../../text/names.ts";
 import { Fact } from "../fact.tsx";
@@ -12,6 +11,7 @@ import { Fold } from "../fold.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { DebriefSteps } from "./debrief-steps.tsx";
+import { CheckDone } from "./made-list.tsx";
 import type { DebriefReply } from "./replies.ts";
 
 interface Props {
@@ -60,12 +60,12 @@ export function DebriefSheet({ knowledge, reply }: Props) {
           <DebriefSteps knowledge={knowledge} steps={debrief.steps} />
           {debrief.left !== undefined && debrief.score.jumped && (
             <p className="notice">
-              At the end, {nameOfCheck(knowledge, debrief.left.id)} ({minutesWords(debrief.left.minutes)})
-              would still have been worth its minutes.
+              At the end, {doneWords(knowledge, debrief.left.id)} ({minutesWords(debrief.left.minutes)}) would
+              still have been worth its minutes.
             </p>
           )}
         </SheetPart>
-        <SheetPart id="best" title="The shortest way that the reasoning finds">
+        <SheetPart id="best" title="What the reasoning would have done">
           <p>
             From the same words, on the same car: {minutesWords(debrief.score.bestMinutes)}. It did not know
             the fault either.
@@ -74,13 +74,7 @@ export function DebriefSheet({ knowledge, reply }: Props) {
             <ol>
               {debrief.bestWay.map(({ id, minutes, found }) => (
                 <li key={id}>
-                  {capital(nameOfCheck(knowledge, id))}{" "}
-                  <span className="soft number">{minutesWords(minutes)}</span>
-                  <ul className="small">
-                    {found.map((one) => (
-                      <li key={one.finding}>{foundLine(knowledge, one)}</li>
-                    ))}
-                  </ul>
+                  <CheckDone knowledge={knowledge} step={{ check: id, minutes, found }} />
                 </li>
               ))}
             </ol>
@@ -114,7 +108,7 @@ function ScoreFacts({ knowledge, reply }: Props) {
       {verdict?.note !== undefined && <p className="note">{verdict.note}</p>}
       <dl className="takes">
         <Fact name="Minutes on the ramp">{minutesWords(score.minutes)}</Fact>
-        <Fact name="Shortest way found">{minutesWords(score.bestMinutes)}</Fact>
+        <Fact name="The reasoning takes">{minutesWords(score.bestMinutes)}</Fact>
         <Fact name="Lost by the choice of checks">{minutesWords(score.lostMinutes)}</Fact>
         <Fact name="Checked on after it was proven">{minutesWords(score.afterProof)}</Fact>
       </dl>

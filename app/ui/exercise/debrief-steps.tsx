@@ -1,9 +1,8 @@
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
-import { stepWords } from "../../text/debrief-words.ts";
-import { foundLine } from "../../text/found-lines.ts";
-import { capital, nameOfCheck, nameOfRepair } from "../../text/names.ts";
+import { doneWords, stepWords } from "../../text/debrief-words.ts";
+import { nameOfRepair } from "../../text/names.ts";
+import { CheckDone } from "./made-list.tsx";
 import type { DebriefStep } from "./replies.ts";
 
 /** Every check that was made, what it found, and what would have told more then. */
@@ -19,19 +18,11 @@ export function DebriefSteps({
     <ol className="debrief-steps">
       {steps.map((step, index) => (
         <li key={index}>
-          <p>
-            <strong>
-              {step.id.startsWith("ask:") ? "Asked: " : ""}
-              {capital(nameOfCheck(knowledge, step.id))}
-            </strong>{" "}
-            <span className="soft number">{minutesWords(step.minutes)}</span>
-          </p>
-          <ul>
-            {step.found.map((found) => (
-              <li key={found.finding}>{foundLine(knowledge, found)}</li>
-            ))}
-          </ul>
-          {stepWords(step, (id) => nameOfCheck(knowledge, id)).map((line) => (
+          <CheckDone
+            knowledge={knowledge}
+            step={{ check: step.id, minutes: step.minutes, found: step.found }}
+          />
+          {stepWords(step, (id) => doneWords(knowledge, id)).map((line) => (
             <p key={line} className="small">
               {line}
             </p>

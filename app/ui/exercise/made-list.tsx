@@ -39,15 +39,20 @@ export function CheckDone({
   step,
 }: {
   readonly knowledge: Knowledge;
-  readonly step: Extract<MadeStep, { kind: "check" }>;
+  readonly step: Pick<Extract<MadeStep, { kind: "check" }>, "check" | "minutes" | "found">;
 }) {
-  const question = step.check.startsWith("ask:");
+  // A question has one answer, which its name stands before already.
+  const [answer] = step.found;
+  if (step.check.startsWith("ask:") && answer !== undefined)
+    return (
+      <>
+        Asked: <strong>{foundLine(knowledge, answer)}</strong>{" "}
+        <span className="soft number">{minutesWords(step.minutes)}</span>
+      </>
+    );
   return (
     <>
-      <strong>
-        {question ? "Asked: " : ""}
-        {capital(nameOfCheck(knowledge, step.check))}
-      </strong>{" "}
+      <strong>{capital(nameOfCheck(knowledge, step.check))}</strong>{" "}
       <span className="soft number">{minutesWords(step.minutes)}</span>
       <ul>
         {step.found.map((found) => (

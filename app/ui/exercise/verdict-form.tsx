@@ -50,6 +50,7 @@ export function VerdictForm({
   };
   return (
     <form
+      className="verdict-form"
       method="post"
       onSubmit={(event) => {
         event.preventDefault();

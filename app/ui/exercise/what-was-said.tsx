@@ -20,7 +20,7 @@ export function WhatWasSaid({
       {exercise.text !== "" && <p className="told">{exercise.text}</p>}
       <ul>
         {present.map(({ key, of, names }) => (
-          <li key={key}>{[of, names.join("; ")].filter(Boolean).join(": ")}</li>
+          <li key={key}>{capital([of, names.join("; ")].filter(Boolean).join(": "))}</li>
         ))}
         {absent.map(({ key, of, names }) => (
           <li key={`not ${key}`}>Said not to be so: {[of, names.join("; ")].filter(Boolean).join(": ")}</li>

@@ -14,14 +14,24 @@ export { type Car, type CarInput, readCar, writeCar } from "./car/car.ts";
 export { playDegrees, playMm } from "./car/free-play.ts";
 export { matchOrders, type VibrationOrder, vibrationOrders } from "./car/orders.ts";
 export { type LimitStanding, type MeasuredPlay, playLimits } from "./car/play-limits.ts";
+export { readRecording, type Recording } from "./car/recording.ts";
+export { readRecordingCsv, writeRecordingCsv } from "./car/recording-csv.ts";
 export { type ShaftRates, shaftRates } from "./car/shaft-rates.ts";
 export { parseTyreSize, type TyreSize, tyreGeometry, writeTyreSize } from "./car/tyre-size.ts";
+export { vibrationPeaks, type VibrationPeak, type VibrationSpectrum } from "./car/vibration-peaks.ts";
 
 export {
   type Answer,
   type AnswerProblem,
   askNext,
   type AskNextOptions,
+  booking,
+  type Booking,
+  type Course,
+  type CourseOptions,
+  drawCourse,
+  type DriveAdvice,
+  driveAdvice,
   findingName,
   type LayAnswer,
   type LayChoice,
@@ -35,6 +45,9 @@ export {
   groundCar,
   type Grounded,
   parseFinding,
+  type PartReady,
+  partsReady,
+  placedChecks,
   placeName,
   previewResults,
   type ProposedCheck,
@@ -60,6 +73,9 @@ export {
 } from "./engine/index.ts";
 
 export {
+  customerMessage,
+  type Message,
+  type MessageParts,
   type Proposal,
   type ReadOptions,
   readText,

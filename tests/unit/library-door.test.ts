@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import * as library from "../../lib/index.ts";
+import * as training from "../../lib/training/index.ts";
 import { loadBare } from "../support/bare-library.ts";
 import { shippedKnowledge } from "../support/shipped-knowledge.ts";
 
@@ -41,6 +42,21 @@ describe("the library in a world with the language and nothing else", () => {
     expect(wanted.ranking).toHaveLength(5);
     expect(wanted.read.length).toBeGreaterThan(2);
     expect(JSON.parse(JSON.stringify(got))).toEqual(JSON.parse(JSON.stringify(wanted)));
+  });
+
+  it("draws an exercise and answers its checks", () => {
+    const door = join(ROOT, "lib/training/index.ts");
+    const there = loadBare(door) as unknown as typeof training;
+    const text = readFileSync(join(ROOT, "knowledge/exercises/harbour-lane.json"), "utf8");
+    const results = ({ readCourse, readyExercise, exerciseResult }: typeof training) => {
+      const exercise = readCourse(text).exercises[0];
+      if (exercise === undefined) throw new Error("the course holds exercises");
+      const ready = readyExercise(shippedKnowledge(), exercise);
+      const checks = library.placedChecks(ready.grounded).slice(0, 40);
+      return checks.map(({ id }) => exerciseResult(ready, id));
+    };
+    expect(results(training).flat().length).toBeGreaterThan(0);
+    expect(JSON.parse(JSON.stringify(results(there)))).toEqual(results(training));
   });
 
   it("folds, exports, imports and prints a case", () => {

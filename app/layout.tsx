@@ -16,6 +16,7 @@ import "./style/exercise.css";
 import "./style/teach.css";
 import "./style/cases.css";
 import "./style/form.css";
+import "./style/board.css";
 import "./style/print.css";
 
 export const metadata: Metadata = {

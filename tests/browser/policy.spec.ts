@@ -21,6 +21,7 @@ const ADDRESSES = [
   "/exercise/debrief?id=nobody",
   "/teach",
   "/teach/exercise",
+  "/teach/board",
   "/teach/sheet?id=nobody",
   "/nowhere",
   "/parts/nothing-by-that-name",

@@ -13,6 +13,7 @@ export const resultOfRow = ({ score }: AttemptRow): KeptResult | undefined =>
 
 /** An attempt as a board, a list and a debrief show it. */
 export function attemptJson(row: AttemptRow) {
+  const result = resultOfRow(row);
   return {
     id: row.id,
     exercise: { id: row.exerciseId, name: row.exerciseName },
@@ -22,7 +23,8 @@ export function attemptJson(row: AttemptRow) {
     startedAt: row.startedAt,
     endedAt: row.endedAt,
     checks: row.checks,
-    score: resultOfRow(row)?.score ?? null,
+    score: result?.score ?? null,
+    confidence: result?.verdict?.confidence ?? null,
   };
 }
 

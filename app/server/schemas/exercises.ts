@@ -84,6 +84,7 @@ export const AttemptRow = z
     endedAt: Moment.nullable(),
     checks: count.describe("Checks and questions made."),
     score: Score.nullable().describe("Null until the verdict."),
+    confidence: z.number().min(0).max(1).nullable().describe("As it was stated with the verdict."),
   })
   .meta({ id: "AttemptRow" });
 

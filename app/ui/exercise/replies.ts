@@ -19,7 +19,7 @@ const Score = z.object({
 });
 export type Score = z.infer<typeof Score>;
 
-const AttemptRow = z.object({
+export const AttemptRow = z.object({
   id: z.string(),
   exercise: z.object({ id: z.string(), name: z.string() }),
   course: z.string().nullable(),

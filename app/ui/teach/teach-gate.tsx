@@ -4,7 +4,14 @@ import type { ReactNode } from "react";
 import { useSync } from "../../sync/use-sync.ts";
 
 /** What stands below is for those who set exercises; the server holds everybody else off, this says so in words. */
-export function TeachGate({ children }: { readonly children: ReactNode }) {
+export function TeachGate({
+  children,
+  others,
+}: {
+  readonly children: ReactNode;
+  /** What everybody else is told who is signed in. */
+  readonly others?: ReactNode;
+}) {
   const { standing, me } = useSync();
   if (standing.is === "no-server")
     return (
@@ -26,13 +33,15 @@ export function TeachGate({ children }: { readonly children: ReactNode }) {
     <p className="notice">
       {person === undefined ? (
         <>
-          <Link href="/sign-in">Sign in</Link> as an instructor to set exercises.
+          <Link href="/sign-in">Sign in</Link> as an instructor to set exercises and see how they were worked.
         </>
       ) : (
-        <>
-          Only instructors and the owner set exercises. To work one, open{" "}
-          <Link href="/exercise">the bench</Link>.
-        </>
+        (others ?? (
+          <>
+            Only instructors and the owner set exercises. To work one, open{" "}
+            <Link href="/exercise">the bench</Link>.
+          </>
+        ))
       )}
     </p>
   );

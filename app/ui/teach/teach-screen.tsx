@@ -91,6 +91,11 @@ function Exercises() {
       {heads !== undefined && heads.length > 0 && ready && (
         <CoursePart heads={heads} courses={courses} onCourses={keep} />
       )}
+      <p>
+        <Link href="/teach/board" prefetch={false}>
+          How the class did
+        </Link>
+      </p>
       <nav className="next-bar always" aria-label="Next">
         <Link className="button main" href="/teach/exercise">
           Set or draw an exercise

@@ -1,5 +1,6 @@
 "use client";
 import { Choice } from "../choice.tsx";
+import { Fold } from "../fold.tsx";
 import type { Filter } from "./filter.ts";
 import type { Choices } from "./replies.ts";
 
@@ -9,16 +10,38 @@ const ENDED = [
   { value: "no", name: "Still at work" },
 ] as const;
 
-/** What the board is narrowed to; it stands in the address, so that it can be kept and passed on. */
-export function BoardFilters({
-  filter,
-  choices,
-  onFilter,
-}: {
+interface FilterProps {
   readonly filter: Filter;
   readonly choices: Choices;
   readonly onFilter: (filter: Filter) => void;
-}) {
+}
+
+/** What the board is narrowed to; it stands in the address, so that it can be kept and passed on. */
+export function BoardFilters(props: FilterProps) {
+  const picked = pickedWords(props);
+  return (
+    <Fold title={`Pick attempts: ${picked === "" ? "all" : picked}`}>
+      <Picks {...props} />
+    </Fold>
+  );
+}
+
+/** What is picked, in words, so that it is seen while the fields are shut; empty for all. */
+function pickedWords({ filter, choices }: FilterProps): string {
+  const { exercise, trainee, course, ended, from, until } = filter;
+  const days = `${from === "" ? "" : `from ${from}`} ${until === "" ? "" : `until ${until}`}`.trim();
+  return [
+    exercise && (choices.exercises.find(({ id }) => id === exercise)?.name ?? exercise),
+    trainee && (choices.trainees.find(({ id, name }) => (id ?? name) === trainee)?.name ?? trainee),
+    course,
+    ended && (ended === "yes" ? "with a verdict" : "still at work"),
+    days,
+  ]
+    .filter((words) => words !== "")
+    .join(", ");
+}
+
+function Picks({ filter, choices, onFilter }: FilterProps) {
   const set = (change: Partial<Filter>): void => onFilter({ ...filter, ...change });
   const any = Object.values(filter).some((value) => value !== "");
   return (

@@ -143,9 +143,9 @@ function Tallies({
         onPick={({ id }) => onFilter({ ...filter, exercise: id })}
       />
       <p className="small soft">
-        Brier score: how far the stated certainty was from what came out, over all verdicts. 0 is sure and
-        right each time, 1 sure and wrong; always saying 50 % gives 0.25. Jumped: the verdict came before the
-        proof, while checking on was cheaper.
+        Right: a part behind the complaint was named at its place. Brier score: how far the stated certainty
+        was from what came out, over all verdicts. 0 is sure and right each time, 1 sure and wrong; always
+        saying 50 % gives 0.25. Jumped: the verdict came before the proof, while checking on was cheaper.
       </p>
     </SheetPart>
   );

@@ -5,7 +5,7 @@ import type { Tally } from "./replies.ts";
 /** Figures of a tally, each with its short name; on a phone the name stands beside the figure, else above the column. */
 const FIGURES: readonly { readonly name: string; readonly of: (tally: Tally) => ReactNode }[] = [
   { name: "Ended", of: ({ ended, attempts }) => `${ended} of ${attempts}` },
-  { name: "Right part and place", of: ({ right, ended }) => outOf(right, ended) },
+  { name: "Right", of: ({ right, ended }) => outOf(right, ended) },
   { name: "Right part", of: ({ rightPart, ended }) => outOf(rightPart, ended) },
   { name: "On the ramp", of: (tally) => minutes(tally, tally.minutes) },
   { name: "Best way", of: (tally) => minutes(tally, tally.bestMinutes) },
@@ -64,10 +64,7 @@ export function TallyTable<T extends Tally & { readonly name: string }>({
             </th>
             {FIGURES.map(({ name, of }) => (
               <td key={name}>
-                <span className="cell-name" aria-hidden="true">
-                  {name}
-                </span>{" "}
-                {of(row)}
+                <span className="cell-name">{name}</span> {of(row)}
               </td>
             ))}
           </tr>

@@ -90,7 +90,8 @@ test("a customer answers by a link on a phone, and the desk sees it as they do @
 
   const photo = page
     .locator("#from-customer")
-    .getByRole("img", { name: "the puddle (the customer, by the form)" });
+    .getByRole("link", { name: "Open large: the puddle (the customer, by the form)" })
+    .locator("img");
   await expect(photo).toBeVisible();
   await expect.poll(() => photo.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBe(400);
   const kept = await page.request.get((await photo.getAttribute("src")) ?? "");

@@ -43,7 +43,7 @@ function Thumbnail({ caseId, photo }: { readonly caseId: string; readonly photo:
       {/* oxlint-disable-next-line next/no-img-element -- only for who may see the case, and small as it is kept */}
       <img
         src={address}
-        alt={words}
+        alt=""
         width={photo.width}
         height={photo.height}
         loading="lazy"

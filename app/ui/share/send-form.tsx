@@ -4,6 +4,9 @@ import { dayWords, momentWords } from "../../text/moment.ts";
 import { CopyButton } from "./copy-button.tsx";
 import type { MadeLink } from "./links.ts";
 
+/** Names of this machine for itself (RFC 6761, 6.3; RFC 1122, 3.2.1.3; RFC 4291, 2.5.3). */
+const LOOPBACK = /^(localhost|.+\.localhost|127(\.\d{1,3}){3}|\[::1\])$/;
+
 /** A link to a form just made, and the ways to send it: it is shown this once. */
 export function SendForm({ made, vehicle }: { readonly made: MadeLink; readonly vehicle: string }) {
   // Behind the #: what stands there is not sent to any server and so stands in no log.
@@ -12,6 +15,12 @@ export function SendForm({ made, vehicle }: { readonly made: MadeLink; readonly 
   const text = `Hello, please answer a few short questions about ${car}, so that we are ready for it: ${address} (the link works until ${dayWords(made.expiresAt)}; no account is needed)`;
   return (
     <div className="notice">
+      {LOOPBACK.test(window.location.hostname) && (
+        <p className="trouble">
+          This address leads to this very machine: a customer elsewhere cannot open it. Open the app by the
+          address that the workshop is found at from outside, and make the link there.
+        </p>
+      )}
       <label htmlFor="form-link">The link for the customer, shown this once</label>
       <input
         id="form-link"

@@ -1,6 +1,6 @@
 import Link from "next/link";
 
-/** Foot of the pages that are there to be read: where the knowledge itself is accounted for, and who is signed in. */
+/** Foot of the pages that are there to be read: where the knowledge itself is accounted for, exercises, and who is signed in. */
 export function SiteFoot() {
   return (
     <footer className="site-foot">
@@ -12,12 +12,17 @@ export function SiteFoot() {
           Health of the knowledge
         </Link>
       </nav>
-      <Link href="/teach" prefetch={false}>
-        Exercises to hand out
-      </Link>
-      <Link href="/account" prefetch={false}>
-        Account
-      </Link>
+      <nav aria-label="Exercises and account">
+        <Link href="/exercise" prefetch={false}>
+          Work an exercise
+        </Link>
+        <Link href="/teach" prefetch={false}>
+          Exercises to hand out
+        </Link>
+        <Link href="/account" prefetch={false}>
+          Account
+        </Link>
+      </nav>
     </footer>
   );
 }

@@ -16,6 +16,17 @@ import type { Tables } from "./tables.ts";
 /** Cases that are read at a time: few enough that the largest fit into memory. */
 const AT_ONCE = 20;
 
+/** Rows a page at a time; `pageAfter` gives those behind an id, in the order of ids. */
+async function* byId<Row extends { readonly id: string }>(
+  pageAfter: (id: string) => Promise<Row[]>,
+): AsyncGenerator<Row> {
+  for (let after: string | undefined = ""; after !== undefined; ) {
+    const rows: Row[] = await pageAfter(after);
+    yield* rows;
+    after = rows.at(-1)?.id;
+  }
+}
+
 /** Every case with its entries, by id. */
 export async function* archivedCases(db: Kysely<Tables>): AsyncGenerator<ArchivedCase> {
   let after = "";
@@ -125,32 +136,14 @@ export async function* archivedPhotos(db: Kysely<Tables>): AsyncGenerator<Archiv
 
 /** Every exercise, removed ones too: attempts point to them. */
 export async function* archivedExercises(db: Kysely<Tables>): AsyncGenerator<ArchivedExercise> {
-  for (let after: string | undefined = ""; after !== undefined; ) {
-    const rows: ArchivedExercise[] = await db
-      .selectFrom("exercises")
-      .selectAll()
-      .where("id", ">", after)
-      .orderBy("id")
-      .limit(AT_ONCE)
-      .execute();
-    yield* rows;
-    after = rows.at(-1)?.id;
-  }
+  const all = db.selectFrom("exercises").selectAll().orderBy("id").limit(AT_ONCE);
+  yield* byId((after) => all.where("id", ">", after).execute());
 }
 
 /** Everything that was handed out, by id. */
 export async function* archivedHandOuts(db: Kysely<Tables>): AsyncGenerator<ArchivedHandOut> {
-  for (let after: string | undefined = ""; after !== undefined; ) {
-    const rows: ArchivedHandOut[] = await db
-      .selectFrom("hand_outs")
-      .selectAll()
-      .where("id", ">", after)
-      .orderBy("id")
-      .limit(AT_ONCE)
-      .execute();
-    yield* rows;
-    after = rows.at(-1)?.id;
-  }
+  const all = db.selectFrom("hand_outs").selectAll().orderBy("id").limit(AT_ONCE);
+  yield* byId((after) => all.where("id", ">", after).execute());
 }
 
 /** Every attempt with its entries, by id. */

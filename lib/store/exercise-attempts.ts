@@ -1,13 +1,9 @@
-import { createHash } from "node:crypto";
 import type { Transaction } from "kysely";
 import type { Entry } from "../case/entries.ts";
 import { entryFromText, entryText } from "./entry-text.ts";
 import { columnText } from "./plain-text.ts";
 import { StoreProblem } from "./problem.ts";
 import type { AttemptsTable, Store, StoreKind, Tables } from "./tables.ts";
-
-/** SHA-256 of the token that a browser keeps for its attempts. */
-export const hashOfToken = (token: string): string => createHash("sha256").update(token).digest("hex");
 
 /** One trainee's go at what was handed out. */
 export interface Attempt {
@@ -17,7 +13,7 @@ export interface Attempt {
   /** Account; null for somebody without one. */
   readonly traineeId: string | null;
   readonly name: string;
-  /** Of the browser's token; null with an account. */
+  /** `hashOfToken` of the browser's token; null with an account. */
   readonly tokenHash: string | null;
   readonly startedAt: string;
   readonly endedAt: string | null;

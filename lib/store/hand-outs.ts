@@ -1,8 +1,6 @@
-import { createHash } from "node:crypto";
 import { columnText } from "./plain-text.ts";
 import type { HandOutsTable, Store } from "./tables.ts";
-
-const hashOf = (token: string): string => createHash("sha256").update(token).digest("hex");
+import { hashOfToken } from "./token-hash.ts";
 
 /** An exercise that was handed out. */
 export interface HandOut {
@@ -50,7 +48,7 @@ export async function makeHandOut(
       exercise_id: handOut.exerciseId,
       body: handOut.body,
       code: handOut.code,
-      token_hash: hashOf(handOut.token),
+      token_hash: hashOfToken(handOut.token),
       course: handOut.course === null ? null : columnText(handOut.course),
       made_by: handOut.madeBy,
       made_at: handOut.madeAt,
@@ -76,7 +74,7 @@ export async function openHandOut(
     .where("revoked_at", "is", null);
   const row = await ("code" in by
     ? query.where("code", "=", by.code)
-    : query.where("token_hash", "=", hashOf(by.token))
+    : query.where("token_hash", "=", hashOfToken(by.token))
   ).executeTakeFirst();
   return row && handOutOf(row);
 }

@@ -42,7 +42,6 @@ export {
   attemptById,
   attemptEntries,
   changeAttempt,
-  hashOfToken,
   startAttempt,
 } from "./exercise-attempts.ts";
 export {
@@ -94,3 +93,4 @@ export {
 export { removeCase } from "./remove-case.ts";
 export { readSetting, removeSetting, settingOnce, writeSetting } from "./settings.ts";
 export type { Store, StoreKind, Tables } from "./tables.ts";
+export { hashOfToken } from "./token-hash.ts";

@@ -1,7 +1,5 @@
-import { createHash } from "node:crypto";
 import type { LinksTable, Store } from "./tables.ts";
-
-const hashOf = (token: string): string => createHash("sha256").update(token).digest("hex");
+import { hashOfToken } from "./token-hash.ts";
 
 /** What a link opens, and until when. */
 export interface Link {
@@ -50,7 +48,7 @@ export async function makeLink(store: Store, link: NewLink): Promise<void> {
     .insertInto("links")
     .values({
       id: link.id,
-      token_hash: hashOf(link.token),
+      token_hash: hashOfToken(link.token),
       kind: link.kind,
       target: link.target,
       made_by: link.madeBy,
@@ -69,7 +67,7 @@ export async function openLink(store: Store, token: string, now: string): Promis
   const row = await store.db
     .selectFrom("links")
     .selectAll()
-    .where("token_hash", "=", hashOf(token))
+    .where("token_hash", "=", hashOfToken(token))
     .where("expires_at", ">", now)
     .where("revoked_at", "is", null)
     .executeTakeFirst();

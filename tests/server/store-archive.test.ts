@@ -16,7 +16,7 @@ import {
   writeSetting,
 } from "../../lib/store/index.ts";
 import { made, note, opening, second } from "../support/made-entries.ts";
-import { fillExercises } from "../support/made-exercise.ts";
+import { fillExercises, handOut } from "../support/made-exercise.ts";
 import { type Databases, databasesOf, STORE_KINDS } from "../support/stores.ts";
 
 const NOW = "2026-03-02T08:00:00.000Z";
@@ -342,6 +342,15 @@ describe.each(STORE_KINDS)("archives of the store, %s", (kind) => {
       forged(lines.replace('"ownerId":null', '"__proto__":{"polluted":1},"ownerId":null')),
     );
     expect(({} as { polluted?: number }).polluted).toBeUndefined();
+  });
+
+  it("bring every exercise and hand-out, however many pages they are read in", async () => {
+    const old = await databases.open();
+    // Two pages of twenty are full, so that the last page read is an empty one.
+    for (let n = 10; n < 50; n++) await handOut(old, `e${n}`, null);
+    const fresh = await databases.open();
+    expect(await restoreArchive(fresh, await archiveOf(old))).toMatchObject({ exercises: 40, handOuts: 40 });
+    expect(await contents(fresh)).toEqual(await contents(old));
   });
 
   it("of the form without exercises are taken in as they were", async () => {

@@ -1,4 +1,6 @@
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
+import type { DebriefStep } from "../../lib/training/debrief.ts";
+import type { Score } from "../../lib/training/score.ts";
 import { minutesWords } from "./amounts.ts";
 import { percent } from "./chance-words.ts";
 import { nameOfCheck } from "./names.ts";
@@ -10,11 +12,7 @@ export function doneWords(knowledge: Knowledge, id: string): string {
 }
 
 /** What the words of a verdict go by. */
-interface Named {
-  readonly right?: boolean | undefined;
-  readonly rightPart?: boolean | undefined;
-  readonly complete?: boolean | undefined;
-}
+type Named = Partial<Pick<Score, "right" | "rightPart" | "complete">>;
 
 /** Whether the verdict was right, in a sentence. */
 export function verdictWords({ right, rightPart, complete }: Named): string {
@@ -31,17 +29,11 @@ export function brierWords(confidence: number, right: boolean, brier: number): s
 }
 
 /** What the words of a step go by. */
-interface Stepped {
-  readonly id: string;
-  readonly minutes: number;
-  readonly best?: { readonly id: string; readonly minutes: number; readonly gainBits: number } | undefined;
-  readonly gainBits: number;
-  readonly lost: number;
-  readonly repeated: boolean;
-  readonly forbidden: boolean;
-  readonly cautionSkipped: boolean;
-  readonly afterProof: boolean;
-}
+type Stepped = Pick<
+  DebriefStep,
+  "id" | "minutes" | "gainBits" | "lost" | "repeated" | "forbidden" | "cautionSkipped" | "afterProof"
+> &
+  Partial<Pick<DebriefStep, "best">>;
 
 /** Under this many minutes nobody lost anything to speak of. */
 const NOTHING_LOST = 0.25;

@@ -1,10 +1,11 @@
 "use client";
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { importCase } from "../../../lib/case/import.ts";
 import { addEntries, entriesOfCase } from "../../store/case-database.ts";
 import { caseChanged } from "../../store/case-news.ts";
 import { wakeSync } from "../../sync/sync.ts";
 import { messageOf } from "../../text/message-of.ts";
+import { FileButton } from "../file-button.tsx";
 
 /** Takes in a saved copy of a case; entries that are here already are left as they are. */
 async function takeIn(file: File): Promise<number> {
@@ -19,22 +20,14 @@ async function takeIn(file: File): Promise<number> {
 
 /** Opens a copy of a case from a file. */
 export function CaseFileButtons({ onTaken }: { readonly onTaken: () => void }) {
-  const input = useRef<HTMLInputElement>(null);
   const [news, setNews] = useState<{ readonly bad: boolean; readonly text: string }>();
   return (
     <>
-      <input
-        ref={input}
-        type="file"
+      <FileButton
+        label="Open a saved copy"
         accept="application/json,.json"
-        className="hidden"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={(event) => {
-          const file = event.target.files?.[0];
-          event.target.value = "";
-          if (file === undefined) return;
-          takeIn(file).then(
+        onFile={(file) =>
+          void takeIn(file).then(
             (count) => {
               setNews({
                 bad: false,
@@ -43,12 +36,9 @@ export function CaseFileButtons({ onTaken }: { readonly onTaken: () => void }) {
               onTaken();
             },
             (error: unknown) => setNews({ bad: true, text: messageOf(error) }),
-          );
-        }}
+          )
+        }
       />
-      <button type="button" onClick={() => input.current?.click()}>
-        Open a saved copy
-      </button>
       <p role="status" className={news?.bad === true ? "trouble" : undefined}>
         {news?.text}
       </p>

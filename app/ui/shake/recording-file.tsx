@@ -1,5 +1,5 @@
 "use client";
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { readRecording } from "../../../lib/car/recording.ts";
 import {
   type CsvUnits,
@@ -9,6 +9,7 @@ import {
 } from "../../../lib/car/recording-csv.ts";
 import { messageOf } from "../../text/message-of.ts";
 import { Choice } from "../choice.tsx";
+import { FileButton } from "../file-button.tsx";
 import { Fold } from "../fold.tsx";
 
 const TIMES = [
@@ -33,7 +34,6 @@ async function readFile(file: File, units: CsvUnits): Promise<string> {
 
 /** Takes in a recording from a CSV file, of this app or of any other sensor. */
 export function RecordingFile({ onTaken }: { readonly onTaken: (csv: string) => void }) {
-  const input = useRef<HTMLInputElement>(null);
   const [time, setTime] = useState<(typeof TIMES)[number]["value"]>("named");
   const [acceleration, setAcceleration] = useState<(typeof ACCELERATIONS)[number]["value"]>("named");
   const [news, setNews] = useState<{ readonly bad: boolean; readonly text: string }>();
@@ -53,18 +53,11 @@ export function RecordingFile({ onTaken }: { readonly onTaken: (csv: string) => 
           onChange={setAcceleration}
         />
       </div>
-      <input
-        ref={input}
-        type="file"
+      <FileButton
+        label="Choose the file"
         accept="text/csv,.csv,.txt,.tsv"
-        className="hidden"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={(event) => {
-          const file = event.target.files?.[0];
-          event.target.value = "";
-          if (file === undefined) return;
-          readFile(file, {
+        onFile={(file) =>
+          void readFile(file, {
             ...(time !== "named" && { time }),
             ...(acceleration !== "named" && { acceleration }),
           }).then(
@@ -73,12 +66,9 @@ export function RecordingFile({ onTaken }: { readonly onTaken: (csv: string) => 
               onTaken(csv);
             },
             (error: unknown) => setNews({ bad: true, text: `${file.name}: ${messageOf(error)}` }),
-          );
-        }}
+          )
+        }
       />
-      <button type="button" onClick={() => input.current?.click()}>
-        Choose the file
-      </button>
       <p role="status" className={news?.bad === true ? "trouble" : undefined}>
         {news?.text}
       </p>

@@ -1,9 +1,10 @@
 "use client";
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { Course, type ExercisesFile, readExercisesFile } from "../../../lib/training/index.ts";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
 import { messageOf } from "../../text/message-of.ts";
+import { FileButton } from "../file-button.tsx";
 import type { CourseHere } from "./courses.ts";
 import type { ExerciseHead } from "./replies.ts";
 import { type TakenIn, takeInExercises } from "./take-in.ts";
@@ -27,7 +28,6 @@ export function ExerciseFiles({
   /** With the course that they came as, when they did. */
   readonly onTaken: (course: CourseHere | undefined) => void;
 }) {
-  const input = useRef<HTMLInputElement>(null);
   const [busy, setBusy] = useState(false);
   const [news, setNews] = useState<string>();
   const [failed, setFailed] = useState<string>();
@@ -58,26 +58,16 @@ export function ExerciseFiles({
   };
   return (
     <>
-      <input
-        ref={input}
-        type="file"
-        accept="application/json,.json"
-        className="hidden"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={(event) => {
-          const file = event.target.files?.[0];
-          event.target.value = "";
-          if (file !== undefined) void takeIn(async () => readExercisesFile(await file.text()));
-        }}
-      />
       <p className="row">
         <button type="button" disabled={busy} onClick={() => void takeIn(ready)}>
           Take in the twelve ready ones
         </button>
-        <button type="button" disabled={busy} onClick={() => input.current?.click()}>
-          Take in a file
-        </button>
+        <FileButton
+          label="Take in a file"
+          accept="application/json,.json"
+          disabled={busy}
+          onFile={(file) => void takeIn(async () => readExercisesFile(await file.text()))}
+        />
       </p>
       <p role="status">{busy ? "Taking in ..." : news}</p>
       {failed !== undefined && (

@@ -5,6 +5,7 @@ import type { BeforeSeen, Booked } from "../../engine/protocol.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { mailAddress } from "../../text/mail-address.ts";
 import type { Opened } from "../case/opened-case.tsx";
+import { copyText } from "../share/copy-text.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { isMainKey } from "../submit-on-keys.ts";
 import { messageOfCase } from "./message-of-case.ts";
@@ -67,14 +68,6 @@ function MessageBox({ knowledge, open, settings, before, booked }: Props) {
   const subject = made?.subject ?? "";
   const write = (text: string) => setDraft(JSON.stringify({ of: made?.body ?? "", text }));
   const stale = own.text !== undefined && made !== undefined && own.of !== made.body;
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(body);
-      setNews("Copied.");
-    } catch {
-      setNews("It could not be copied by itself: mark the text above and copy it from there.");
-    }
-  };
   return (
     <div className="message-box">
       <label htmlFor={id}>Message to the customer</label>
@@ -94,7 +87,12 @@ function MessageBox({ knowledge, open, settings, before, booked }: Props) {
         </p>
       )}
       <div className="row">
-        <button type="button" id={COPY} className="main" onClick={() => void copy()}>
+        <button
+          type="button"
+          id={COPY}
+          className="main"
+          onClick={() => void copyText(body, "mark the text above and copy it from there").then(setNews)}
+        >
           Copy it <kbd>Ctrl + Enter</kbd>
         </button>
         <a className="button" href={mailAddress({ subject, body })}>

@@ -1,5 +1,6 @@
 "use client";
 import { useState } from "react";
+import { copyText, FROM_THE_FIELD } from "./copy-text.ts";
 
 /** Copies a text, and says whether that worked. */
 export function CopyButton({
@@ -11,23 +12,18 @@ export function CopyButton({
   readonly label: string;
   readonly main?: boolean;
 }) {
-  const [copied, setCopied] = useState<"yes" | "no">();
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(text);
-      setCopied("yes");
-    } catch {
-      setCopied("no");
-    }
-  };
+  const [news, setNews] = useState("");
   return (
     <>
-      <button type="button" className={main ? "main" : undefined} onClick={() => void copy()}>
+      <button
+        type="button"
+        className={main ? "main" : undefined}
+        onClick={() => void copyText(text, FROM_THE_FIELD).then(setNews)}
+      >
         {label}
       </button>
       <span role="status" className="small">
-        {copied === "yes" && "Copied."}
-        {copied === "no" && "It could not be copied by itself: hold the field above and copy it from there."}
+        {news}
       </span>
     </>
   );

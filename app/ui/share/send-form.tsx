@@ -1,7 +1,8 @@
 "use client";
 import { mailAddress } from "../../text/mail-address.ts";
-import { dayWords, momentWords } from "../../text/moment.ts";
+import { dayWords } from "../../text/moment.ts";
 import { CopyButton } from "./copy-button.tsx";
+import { addressOf, LinkOnce } from "./link-once.tsx";
 import type { MadeLink } from "./links.ts";
 
 /** Names of this machine for itself (RFC 6761, 6.3; RFC 1122, 3.2.1.3; RFC 4291, 2.5.3). */
@@ -9,8 +10,7 @@ const LOOPBACK = /^(localhost|.+\.localhost|127(\.\d{1,3}){3}|\[::1\])$/;
 
 /** A link to a form just made, and the ways to send it: it is shown this once. */
 export function SendForm({ made, vehicle }: { readonly made: MadeLink; readonly vehicle: string }) {
-  // Behind the #: what stands there is not sent to any server and so stands in no log.
-  const address = `${window.location.origin}/form#${made.token}`;
+  const address = addressOf("/form", made.token);
   const car = vehicle === "" ? "your car" : `your ${vehicle}`;
   const text = `Hello, please answer a few short questions about ${car}, so that we are ready for it: ${address} (the link works until ${dayWords(made.expiresAt)}; no account is needed)`;
   return (
@@ -21,18 +21,12 @@ export function SendForm({ made, vehicle }: { readonly made: MadeLink; readonly 
           address that the workshop is found at from outside, and make the link there.
         </p>
       )}
-      <label htmlFor="form-link">The link for the customer, shown this once</label>
-      <input
+      <LinkOnce
         id="form-link"
-        readOnly
-        value={address}
-        autoComplete="off"
-        onFocus={(event) => event.currentTarget.select()}
+        label="The link for the customer, shown this once"
+        address={address}
+        expiresAt={made.expiresAt}
       />
-      <p className="row">
-        <CopyButton main label="Copy the link" text={address} />
-        <span className="small">It works until {momentWords(made.expiresAt)}.</span>
-      </p>
       <label htmlFor="form-text">A message to send it with</label>
       <textarea
         id="form-text"

@@ -1,37 +1,27 @@
 "use client";
 import { useState } from "react";
 import { momentWords } from "../../text/moment.ts";
+import { copyText, FROM_THE_FIELD } from "../share/copy-text.ts";
+import { addressOf, LinkField } from "../share/link-once.tsx";
 import type { MadeHandOut } from "./replies.ts";
 
 /** A code and a link just made: the code to be read out, the link shown this once. */
 export function HandedOut({ made }: { readonly made: MadeHandOut }) {
-  const [copied, setCopied] = useState<"yes" | "no">();
-  // Behind the #: what stands there is not sent to any server and so stands in no log.
-  const address = `${window.location.origin}/exercise#${made.token}`;
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(address);
-      setCopied("yes");
-    } catch {
-      setCopied("no");
-    }
-  };
+  const [news, setNews] = useState("");
+  const address = addressOf("/exercise", made.token);
   return (
     <div className="notice">
       <p>
         Code, to be typed at <span className="code-place">{window.location.host}/exercise</span>:
       </p>
       <p className="code-large">{made.code}</p>
-      <label htmlFor="hand-out-link">Or this link, shown this once</label>
-      <input
-        id="hand-out-link"
-        readOnly
-        value={address}
-        autoComplete="off"
-        onFocus={(event) => event.currentTarget.select()}
-      />
+      <LinkField id="hand-out-link" label="Or this link, shown this once" address={address} />
       <p className="row">
-        <button type="button" className="main" onClick={() => void copy()}>
+        <button
+          type="button"
+          className="main"
+          onClick={() => void copyText(address, FROM_THE_FIELD).then(setNews)}
+        >
           Copy the link
         </button>
         <span className="small">
@@ -39,8 +29,7 @@ export function HandedOut({ made }: { readonly made: MadeHandOut }) {
         </span>
       </p>
       <p role="status" className="small">
-        {copied === "yes" && "Copied."}
-        {copied === "no" && "It could not be copied by itself: hold the field above and copy it from there."}
+        {news}
       </p>
     </div>
   );

@@ -2,35 +2,16 @@ import type { CardWork, JobCard } from "../../../lib/case/job-card-types.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
-import { dayWords, momentWords } from "../../text/moment.ts";
+import { momentWords } from "../../text/moment.ts";
 import { capital, nameOfSuspect } from "../../text/names.ts";
-import { AdviceOf, CardStop, Pair, Part, ToldOf } from "./card-pieces.tsx";
-import { checkedLines, foundWords } from "./checked-lines.ts";
+import { CardFrame, CheckedPart } from "./card-frame.tsx";
+import { AdviceOf, Part } from "./card-pieces.tsx";
+import { foundWords } from "./checked-lines.ts";
 
 /** The job card as it is printed: one or two pages. */
 export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; readonly knowledge: Knowledge }) {
   return (
-    <article className="job-card">
-      <header className="job-head">
-        <h1>Job card</h1>
-        <dl>
-          <Pair name="Vehicle" value={card.vehicle} />
-          <Pair name="Plate" value={card.plate} />
-          <Pair name="Customer" value={card.customer} />
-          <Pair name="Opened" value={card.openedAt && dayWords(card.openedAt)} />
-        </dl>
-        {card.inventedNotice !== undefined && <p className="invented">{card.inventedNotice}</p>}
-      </header>
-      <CardStop notices={card.stopNotices} />
-      <Part title="Complaint">
-        {card.complaint.words.map((words) => (
-          <blockquote className="told" key={words}>
-            {words}
-          </blockquote>
-        ))}
-        <ToldOf card={card} knowledge={knowledge} />
-        {card.contexts.length > 0 && <p>Lately: {card.contexts.join("; ")}.</p>}
-      </Part>
+    <CardFrame title="Job card" card={card} knowledge={knowledge}>
       {card.advised !== undefined && (
         <Part title="Advice before it was seen">
           <AdviceOf advice={card.advised} />
@@ -69,18 +50,7 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
           </ul>
         </Part>
       )}
-      {card.found.length > 0 && (
-        <Part title="What was checked">
-          <ul className="two-columns">
-            {checkedLines(card, knowledge).map(({ key, check, words }) => (
-              <li key={key}>
-                {check === "" ? capital(words) : `${capital(check)}: `}
-                {check !== "" && <strong>{words}</strong>}
-              </li>
-            ))}
-          </ul>
-        </Part>
-      )}
+      <CheckedPart title="What was checked" card={card} knowledge={knowledge} />
       {(card.alsoLikely.length > 0 || card.unexplained.length > 0) && (
         <Part title="What else was found">
           <ul>
@@ -109,15 +79,7 @@ export function JobCardSheet({ card, knowledge }: { readonly card: JobCard; read
         <p>Date</p>
         <p>Road tested by</p>
       </section>
-      <footer className="small">
-        {card.statements.map((statement) => (
-          <p key={statement}>{statement}</p>
-        ))}
-        <p className="soft number">
-          Knowledge {card.release.version}; case {card.caseId}
-        </p>
-      </footer>
-    </article>
+    </CardFrame>
   );
 }
 

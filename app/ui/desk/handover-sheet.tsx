@@ -4,10 +4,9 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Ranked } from "../../engine/protocol.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { chanceWords, percent } from "../../text/chance-words.ts";
-import { dayWords } from "../../text/moment.ts";
 import { capital, nameOfSetUp } from "../../text/names.ts";
-import { AdviceOf, CardStop, Pair, Part, ToldOf } from "../card/card-pieces.tsx";
-import { checkedLines } from "../card/checked-lines.ts";
+import { CardFrame, CheckedPart } from "../card/card-frame.tsx";
+import { AdviceOf, Part } from "../card/card-pieces.tsx";
 import { checkLine } from "../check/other-checks.tsx";
 
 /** Lines of the ranking that a technician starts from. */
@@ -31,42 +30,11 @@ export function HandoverSheet({
   const leaders = ranked.rows.filter((row) => row.explains >= SMALLEST).slice(0, LEADERS);
   const told = ranked.target !== "none";
   return (
-    <article className="job-card">
-      <header className="job-head">
-        <h1>Hand-over</h1>
-        <dl>
-          <Pair name="Vehicle" value={card.vehicle} />
-          <Pair name="Plate" value={card.plate} />
-          <Pair name="Customer" value={card.customer} />
-          <Pair name="Opened" value={card.openedAt && dayWords(card.openedAt)} />
-        </dl>
-        {card.inventedNotice !== undefined && <p className="invented">{card.inventedNotice}</p>}
-      </header>
-      <CardStop notices={card.stopNotices} />
-      <Part title="Complaint">
-        {card.complaint.words.map((words) => (
-          <blockquote className="told" key={words}>
-            {words}
-          </blockquote>
-        ))}
-        <ToldOf card={card} knowledge={knowledge} />
-        {card.contexts.length > 0 && <p>Lately: {card.contexts.join("; ")}.</p>}
-      </Part>
+    <CardFrame title="Hand-over" card={card} knowledge={knowledge}>
       <Part title="Advice before it was seen">
         {card.advised === undefined ? <p>Nothing was decided yet.</p> : <AdviceOf advice={card.advised} />}
       </Part>
-      {card.found.length > 0 && (
-        <Part title="Answered or looked at">
-          <ul className="two-columns">
-            {checkedLines(card, knowledge).map(({ key, check, words }) => (
-              <li key={key}>
-                {check === "" ? capital(words) : `${capital(check)}: `}
-                {check !== "" && <strong>{words}</strong>}
-              </li>
-            ))}
-          </ul>
-        </Part>
-      )}
+      <CheckedPart title="Answered or looked at" card={card} knowledge={knowledge} />
       {told && (
         <Part title="What it may be">
           <ol>
@@ -96,15 +64,7 @@ export function HandoverSheet({
           ))}
         </Part>
       )}
-      <footer className="small">
-        {card.statements.map((statement) => (
-          <p key={statement}>{statement}</p>
-        ))}
-        <p className="soft number">
-          Knowledge {card.release.version}; case {card.caseId}
-        </p>
-      </footer>
-    </article>
+    </CardFrame>
   );
 }
 

@@ -3,7 +3,7 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { capital } from "../../text/names.ts";
 import { findingHref } from "../../text/page-links.ts";
-import { CheckSteps, WhoAndTools } from "../check/check-takes.tsx";
+import { CheckSteps, WhoAndTools } from "../check/check-pieces.tsx";
 import { SheetPart } from "../sheet-part.tsx";
 import { Fact } from "../fact.tsx";
 import { CauseList } from "./cause-list.tsx";

@@ -4,7 +4,6 @@ import { useEffect } from "react";
 import { takeInHand } from "../../store/case-in-hand.ts";
 import { useKept } from "../../store/use-kept.ts";
 import { ChoicesPart } from "../choices/choices-part.tsx";
-import { Underside } from "../drawing/underside.tsx";
 import { Fold } from "../fold.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
@@ -21,8 +20,8 @@ import { NextBar } from "./next-bar.tsx";
 import { NextPart } from "./next-part.tsx";
 import { NotesPart } from "./notes-part.tsx";
 import type { Opened } from "./opened-case.tsx";
-import { Ranking } from "./ranking.tsx";
 import { RankingNews } from "./ranking-news.tsx";
+import { RankingPart } from "./ranking-part.tsx";
 import { StopNotices } from "./stop-notices.tsx";
 import { Timeline } from "./timeline.tsx";
 import { useReturn } from "./about-link.tsx";
@@ -33,7 +32,8 @@ import { VerdictPart } from "./verdict-part.tsx";
 /** The one page of a case. */
 export function CaseSheet({ knowledge, release, open, settings, onSettings }: Opened) {
   const { state, entries, append, trouble } = open;
-  const { situation, ranked, failed, busy } = useRanking(knowledge, state);
+  const ranking = useRanking(knowledge, state);
+  const { situation, ranked } = ranking;
   const next = useNextSteps(knowledge, situation, state, settings);
   const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
   const told = ranked !== undefined && ranked.target !== "none";
@@ -83,46 +83,33 @@ export function CaseSheet({ knowledge, release, open, settings, onSettings }: Op
               onCheck={pick}
             />
             <FromCustomer state={state} />
-            <SheetPart id="ranking" title="What it may be" busy={busy}>
-              {failed !== undefined && (
-                <p className="trouble" role="alert">
-                  The ranking could not be worked out: {failed} Undo the last entry, or mend it.
-                </p>
-              )}
-              {ranked === undefined && failed === undefined && <p role="status">Working it out ...</p>}
-              {ranked !== undefined && !told && (
-                <p className="notice">
-                  Nothing was told yet. Take what was read above, or tick what is wrong; the ranking follows.
-                </p>
-              )}
-              {ranked !== undefined && told && (
-                <>
-                  <Ranking
-                    knowledge={knowledge}
-                    ranked={ranked}
-                    situation={situation}
-                    open={suspect}
-                    onOpen={setSuspect}
-                  />
-                  <DoubtLines knowledge={knowledge} situation={situation} onCheck={pick} />
-                  <Fold title="What would change your mind">
-                    <MindChanges
-                      knowledge={knowledge}
-                      situation={situation}
-                      options={optionsOf(knowledge, state, settings)}
-                      onCheck={pick}
-                    />
-                  </Fold>
-                  <Underside
-                    knowledge={knowledge}
-                    car={state.car}
-                    rows={ranked.rows}
-                    open={suspect}
-                    onOpen={openSuspect}
-                  />
-                </>
-              )}
-            </SheetPart>
+            <RankingPart
+              knowledge={knowledge}
+              car={state.car}
+              ranking={ranking}
+              mend="Undo the last entry, or mend it."
+              instead={
+                ranked !== undefined && !told ? (
+                  <p className="notice">
+                    Nothing was told yet. Take what was read above, or tick what is wrong; the ranking
+                    follows.
+                  </p>
+                ) : undefined
+              }
+              suspect={suspect}
+              onSuspect={setSuspect}
+              onDrawn={openSuspect}
+            >
+              <DoubtLines knowledge={knowledge} situation={situation} onCheck={pick} />
+              <Fold title="What would change your mind">
+                <MindChanges
+                  knowledge={knowledge}
+                  situation={situation}
+                  options={optionsOf(knowledge, state, settings)}
+                  onCheck={pick}
+                />
+              </Fold>
+            </RankingPart>
           </div>
           <div className="column">
             {ranked !== undefined && told && (

@@ -4,12 +4,11 @@ import { groundCar } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { useKept } from "../../store/use-kept.ts";
 import { useSettings } from "../../store/use-settings.ts";
-import { Ranking } from "../case/ranking.tsx";
 import { RankingNews } from "../case/ranking-news.tsx";
+import { RankingPart } from "../case/ranking-part.tsx";
 import { StopNotices } from "../case/stop-notices.tsx";
 import { useNextSteps } from "../case/use-next-steps.ts";
 import { useRanking } from "../case/use-ranking.ts";
-import { Underside } from "../drawing/underside.tsx";
 import { goToPart, SheetPart } from "../sheet-part.tsx";
 import { SiteHead } from "../site-head.tsx";
 import { ExerciseNext } from "./exercise-next.tsx";
@@ -45,7 +44,8 @@ export function WorkSheet({
     }),
     [own, terms],
   );
-  const { situation, ranked, failed, busy } = useRanking(knowledge, state);
+  const ranking = useRanking(knowledge, state);
+  const { situation, ranked } = ranking;
   const next = useNextSteps(knowledge, situation, state, settings);
   const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
   const grounded = useMemo(
@@ -84,35 +84,18 @@ export function WorkSheet({
               <WhatWasSaid knowledge={knowledge} attempt={attempt} />
               <Terms exercise={exercise} />
             </SheetPart>
-            <SheetPart id="ranking" title="What it may be" busy={busy}>
-              {failed !== undefined && (
-                <p className="trouble" role="alert">
-                  The ranking could not be worked out: {failed}
-                </p>
-              )}
-              {!terms.ranking && <p>The ranking is not shown in this exercise: it is yours to make.</p>}
-              {terms.ranking && ranked === undefined && failed === undefined && (
-                <p role="status">Working it out ...</p>
-              )}
-              {terms.ranking && ranked !== undefined && (
-                <>
-                  <Ranking
-                    knowledge={knowledge}
-                    ranked={ranked}
-                    situation={situation}
-                    open={suspect}
-                    onOpen={setSuspect}
-                  />
-                  <Underside
-                    knowledge={knowledge}
-                    car={state.car}
-                    rows={ranked.rows}
-                    open={suspect}
-                    onOpen={setSuspect}
-                  />
-                </>
-              )}
-            </SheetPart>
+            <RankingPart
+              knowledge={knowledge}
+              car={state.car}
+              ranking={ranking}
+              instead={
+                terms.ranking ? undefined : (
+                  <p>The ranking is not shown in this exercise: it is yours to make.</p>
+                )
+              }
+              suspect={suspect}
+              onSuspect={setSuspect}
+            />
           </div>
           <div className="column">
             <ExerciseNext

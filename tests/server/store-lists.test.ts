@@ -112,7 +112,11 @@ forEachStore("lists of the store", (databases) => {
     await makeLink(store, link("l1", 1));
     await makeLink(store, link("l2", 2));
     const { token, ...shown } = link("l2", 2);
-    expect(await openLink(store, token, second(5))).toEqual({ ...shown, revokedAt: null });
+    expect(await openLink(store, token, second(5))).toEqual({
+      ...{ ...shown, revokedAt: null },
+      // A link for a customer's form fills these.
+      ...{ words: null, openedAt: null, doneAt: null },
+    });
     expect(await openLink(store, "token-l1", "2026-03-11T00:00:00.000Z")).toBeUndefined();
     expect(await openLink(store, "token-l1", "2026-03-10T23:59:59.999Z")).toMatchObject({ id: "l1" });
     expect(await openLink(store, "l1", second(5))).toBeUndefined();

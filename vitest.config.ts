@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // One core is left free by default, which on a machine of two means one file at a time.
+    maxWorkers: "100%",
     projects: [
       {
         extends: true,

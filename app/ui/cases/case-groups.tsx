@@ -10,16 +10,16 @@ interface Group {
   readonly rows: OverviewRow[];
 }
 
-/** Neighbours of one urgency under one heading. */
+/** Cases of one urgency under one heading, in the order in which they come. */
 function groupsOf(rows: readonly OverviewRow[], levels: Advice["levels"]): Group[] {
-  const groups: Group[] = [];
+  const groups = new Map<string, Group>();
   for (const row of rows) {
     const title = row.closed ? "Verdict given" : urgencyWords(row.urgency, levels);
-    const last = groups.at(-1);
-    if (last?.title === title) last.rows.push(row);
-    else groups.push({ title, rows: [row] });
+    const group = groups.get(title) ?? { title, rows: [] };
+    groups.set(title, group);
+    group.rows.push(row);
   }
-  return groups;
+  return [...groups.values()];
 }
 
 /** The cases, under headings by urgency when they are sorted so. */
@@ -38,6 +38,8 @@ export function CaseGroups({
   readonly now: number;
   readonly onRemove: (id: string) => void;
 }) {
+  // Until the knowledge is there nobody can say what a level is called.
+  const named = levels.length > 0;
   const list = (some: readonly OverviewRow[]) => (
     <ul className="plain-list">
       {some.map((row) => (
@@ -47,13 +49,13 @@ export function CaseGroups({
           levels={levels}
           knowledge={knowledge}
           now={now}
-          marked={!grouped}
+          marked={!grouped && named}
           onRemove={onRemove}
         />
       ))}
     </ul>
   );
-  if (!grouped) return list(rows);
+  if (!grouped || !named) return list(rows);
   return groupsOf(rows, levels).map(({ title, rows: own }) => (
     <section key={title} className="case-group" aria-label={title}>
       <h3>

@@ -7,8 +7,8 @@ export function json(body: unknown, version?: number, init: ResponseInit = {}): 
   return response;
 }
 
-/** A strong validator (RFC 9110, 8.8.3): the version number in quotes. */
-export const etagOf = (version: number): string => `"${version}"`;
+/** A strong validator (RFC 9110, 8.8.3): the version in quotes, a number, or the id of what never changes. */
+export const etagOf = (version: number | string): string => `"${version}"`;
 
 export const nothing = (): Response => new Response(null, { status: 204 });
 
@@ -44,7 +44,7 @@ export function matchVersions(header: string): readonly number[] | undefined {
 }
 
 /** Whether If-None-Match names this version: weak comparison (RFC 9110, 13.1.2). */
-export function isKnown(request: Request, version: number): boolean {
+export function isKnown(request: Request, version: number | string): boolean {
   const header = request.headers.get("if-none-match");
   if (header === null) return false;
   return header.trim() === "*" || [...header.matchAll(TAG)].some(([, , tag]) => tag === String(version));

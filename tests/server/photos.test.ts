@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import sharp from "sharp";
 import { LONGEST_PHOTO } from "../../app/server/picture-limits.ts";
 import { pictureOf } from "../../app/server/picture.ts";
+import { removePhoto } from "../../lib/store/index.ts";
 import { jpegWithPlace, pngOf, segmentsOf, webpOf } from "../support/made-pictures.ts";
 import { forEachStore } from "../support/stores.ts";
 import { call, desk, jsonOf, keepCase, type Person, routeOf, signedIn } from "./desk.ts";
@@ -151,6 +152,20 @@ forEachStore("photos of a case", (databases) => {
     expect((await read("pictured", "photo-one", { "if-none-match": '"photo-one"' })).status).toBe(304);
     expect((await read("pictured", "photo-two")).status).toBe(404);
   });
+
+  // RFC 9110, 13.1.2: the comparison is weak, and the header may list several tags or be "*".
+  it.each(['"taken-back"', 'W/"taken-back"', '"other", "taken-back"', "*"])(
+    "that were taken back are confirmed to no browser that keeps them (%s)",
+    async (known) => {
+      const caseId = `back-${known.replaceAll(/[^a-z]/gi, "") || "any"}`;
+      await keepCase(held.store, caseId, "ana");
+      expect((await add(caseId, "taken-back")).status).toBe(201);
+      const again = await read(caseId, "taken-back", { "if-none-match": known });
+      expect([again.status, again.headers.get("etag")]).toEqual([304, '"taken-back"']);
+      await removePhoto(held.store, caseId, "taken-back");
+      expect((await read(caseId, "taken-back", { "if-none-match": known })).status).toBe(404);
+    },
+  );
 
   it("sent again change nothing", async () => {
     await keepCase(held.store, "again", "ana");

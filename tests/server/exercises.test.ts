@@ -1,7 +1,9 @@
 import { createHash } from "node:crypto";
 import Papa from "papaparse";
 import { beforeAll, expect, it } from "vitest";
+import { giveVerdict } from "../../app/server/exercises/work.ts";
 import type { Entry } from "../../lib/case/index.ts";
+import { attemptById, attemptEntries, handOutById } from "../../lib/store/index.ts";
 import type { Exercise } from "../../lib/training/index.ts";
 import { made, note } from "../support/made-entries.ts";
 import { madeExercise, SEED } from "../support/made-exercise.ts";
@@ -223,6 +225,26 @@ forEachStore("an exercise on the server", (databases) => {
     expect(data).toMatchObject([
       { course: "'=Autumn", trainee: "Tilda", right: "yes", "Brier score": "0.0625" },
     ]);
+  });
+
+  it("tells a verdict that comes again while it is being kept what became of the first", async () => {
+    const id = await begun(madeExercise());
+    const asking = async () => {
+      const attempt = await attemptById(held.store, id);
+      const handOut = attempt && (await handOutById(held.store, attempt.handOutId));
+      if (attempt === undefined || handOut === undefined) throw new Error("The attempt was not begun.");
+      return { store: held.store, now: new Date().toISOString(), attempt, handOut };
+    };
+    // Read before the first one ended it, as by a request that came at the same time.
+    const open = await asking();
+    const both = await Promise.all([giveVerdict(open, verdict), giveVerdict(open, verdict)]);
+    expect(both[1]).toEqual(both[0]);
+    expect(await giveVerdict(open, verdict)).toEqual(both[0]);
+    await expect(giveVerdict(open, { ...verdict, id: "another" })).rejects.toMatchObject({
+      code: "attempt-over",
+    });
+    const entries = await attemptEntries(held.store, id);
+    expect(entries.filter(({ kind }) => kind === "verdict").map((one) => one.id)).toEqual([verdict.id]);
   });
 
   it("belongs to the account of whoever is signed in, and to nobody else", async () => {

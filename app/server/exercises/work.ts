@@ -145,7 +145,7 @@ interface Verdict {
   readonly note?: string;
 }
 
-/** Ends an attempt and scores it. Weighing takes a while, so it is done before the attempt is locked. */
+/** Ends an attempt and scores it; the same verdict again is only told again. Weighing takes a while, so it is done before the attempt is locked. */
 export async function giveVerdict(
   { store, now, attempt, handOut }: At,
   verdict: Verdict,
@@ -155,17 +155,21 @@ export async function giveVerdict(
   if (unknown >= 0) {
     throw badField(`suspects.${unknown}`, "this car has no such fault there; take one of its suspects.");
   }
+  const given = (entries: readonly Entry[]): boolean =>
+    entries.some(({ kind, id }) => kind === "verdict" && id === verdict.id);
   const there = await attemptEntries(store, attempt.id);
-  const again = there.find(({ kind, id }) => kind === "verdict" && id === verdict.id);
-  if (again !== undefined) return ended(attempt.endedAt === null ? undefined : attempt);
-  if (attempt.endedAt !== null) throw over();
   const { suspects, confidence } = verdict;
-  const result = keptResult(ready, {
-    steps: stepsOf(there),
-    conclusion: { suspects: [...suspects], confidence },
-  });
+  const result =
+    given(there) || attempt.endedAt !== null
+      ? undefined
+      : keptResult(ready, {
+          steps: stepsOf(there),
+          conclusion: { suspects: [...suspects], confidence },
+        });
   const done = await changeAttempt(store, attempt.id, now, (held, entries) => {
-    if (held.endedAt !== null) throw over();
+    // The same may have come twice at once: who comes second is told what the first one was.
+    if (given(entries)) return { add: [] };
+    if (held.endedAt !== null || result === undefined) throw over();
     if (entries.length !== there.length) {
       throw new ApiProblem(
         "changed-meanwhile",
@@ -175,11 +179,7 @@ export async function giveVerdict(
     const entry = { ...headOf(held, entries, now), kind: "verdict", proof: [], ...verdict } as Entry;
     return { add: [entry], score: resultText(result) };
   });
-  return ended(done.attempt);
-}
-
-function ended(attempt: Attempt | undefined): { endedAt: string; score: unknown } {
-  const { endedAt = null, score = null } = attempt ?? {};
+  const { endedAt, score } = done.attempt;
   if (endedAt === null || score === null) throw over();
   return { endedAt, score: readResult(score).score };
 }

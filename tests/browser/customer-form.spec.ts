@@ -99,7 +99,21 @@ test("a customer answers by a link on a phone, and the desk sees it as they do @
   await look(page, "case with what the customer said");
   await expect(page.getByText(/done, \d+ things said/)).toBeVisible({ timeout: 20_000 });
 
+  // A list of links that does not arrive hides neither a link that is shown this once nor the list before it.
+  let lost = 0;
+  const lists = "**/api/v1/cases/*/links";
+  await page.route(lists, async (route) => {
+    if (route.request().method() !== "GET") return route.continue();
+    await route.abort();
+    lost += 1;
+  });
+  await page.getByRole("button", { name: "Make a link for the customer" }).click();
+  await expect(page.getByLabel("The link for the customer")).not.toHaveValue(address);
+  await expect.poll(() => lost).toBeGreaterThan(0);
+  await expect(page.getByLabel("The link for the customer")).toBeVisible();
+  await page.unroute(lists);
   await page.getByRole("button", { name: /^End it now/ }).click();
+  await expect(page.getByText("not opened yet")).toBeVisible();
   await customer.reload();
   await expect(title(customer)).toHaveText("This link has run out");
   await customer.context().close();

@@ -1,7 +1,8 @@
 "use client";
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { type Reply, serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { meaningOfFailure } from "../../sync/meaning.ts";
 import { useSync } from "../../sync/use-sync.ts";
 import { useRequest } from "../people/use-request.ts";
 import { type CaseLink, LinksReply, MadeLink } from "./links.ts";
@@ -34,11 +35,16 @@ function stillWorking(links: readonly CaseLink[], kind: LinkKind): readonly Case
   return links.filter((link) => link.kind === kind && link.revokedAt === undefined && link.expiresAt > now);
 }
 
+/** Whether the same may go well a little later, so that it says nothing of the links themselves. */
+const passes = (reply: Reply): boolean => ["lost", "busy", "stumbled"].includes(meaningOfFailure(reply).is);
+
 /** The links of one kind to a case; read anew every `everyMs` while somebody looks, where that is given. */
 export function useLinks(caseId: string, kind: LinkKind, everyMs?: number): Links {
   const [links, setLinks] = useState<readonly CaseLink[]>([]);
   const [trouble, setTrouble] = useState<string>();
   const [made, setMade] = useState<MadeLink>();
+  /** There is something on the screen; a link just made is shown this once, so a failed look must not hide it. */
+  const shown = useRef(false);
   const { busy, failed, send } = useRequest();
   const path = `/api/v1/cases/${encodeURIComponent(caseId)}/links`;
 
@@ -47,7 +53,11 @@ export function useLinks(caseId: string, kind: LinkKind, everyMs?: number): Link
     (reply: Reply) => {
       const list =
         reply.is === "reply" && reply.status === 200 ? LinksReply.safeParse(reply.json) : undefined;
-      if (list?.success === true) setLinks(stillWorking(list.data.links, kind));
+      if (list?.success === true) {
+        shown.current = true;
+        setTrouble(undefined);
+        setLinks(stillWorking(list.data.links, kind));
+      } else if (shown.current && passes(reply)) return;
       else if (reply.is === "reply" && reply.status === 404)
         setTrouble("This case is not on the server yet; it can be shared once it is.");
       else setTrouble(failureWords(reply));
@@ -71,7 +81,10 @@ export function useLinks(caseId: string, kind: LinkKind, everyMs?: number): Link
   const make = async (body: { readonly days: number; readonly words?: string }) => {
     const reply = await send({ method: "POST", path, body: { kind, ...body } });
     const link = MadeLink.safeParse(reply?.json);
-    if (link.success) setMade(link.data);
+    if (link.success) {
+      shown.current = true;
+      setMade(link.data);
+    }
     show(await ask());
   };
   const revoke = async (id: string) => {

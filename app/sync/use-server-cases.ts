@@ -44,6 +44,8 @@ export function useServerCases(query: string): ServerCases {
   const [shown, setShown] = useState<Shown>(() => (left?.query === query ? left : nothingOf(query)));
   /** Counts what was asked: the answer to an older question is dropped. */
   const asked = useRef(0);
+  /** Number of the last question that was answered; behind `asked` while one is under way. */
+  const heard = useRef(0);
   const now = useRef(shown);
   useEffect(() => {
     now.current = shown;
@@ -58,6 +60,7 @@ export function useServerCases(query: string): ServerCases {
       if (after !== undefined) params.set("after", after);
       const reply = await serverDoor.ask({ method: "GET", path: `/api/v1/cases?${params.toString()}` });
       if (number !== asked.current) return;
+      heard.current = number;
       const page =
         reply.is === "reply" && reply.status === 200 ? CasesReply.safeParse(reply.json) : undefined;
       if (page?.success !== true) {
@@ -91,6 +94,8 @@ export function useServerCases(query: string): ServerCases {
   useEffect(() => {
     if (!answers) return undefined;
     const again = (): void => {
+      // Asked anew while something is under way, a slow answer would always be dropped, and so would "Show more".
+      if (heard.current !== asked.current) return;
       const { heads, status } = now.current;
       // A longer list stays as it is: half of it anew would leave a gap or show a case twice.
       if (document.visibilityState === "visible" && status !== "looking" && heads.length <= MOST)

@@ -27,7 +27,7 @@ export function AdviseForm({
   readonly knowledge: Knowledge;
   readonly state: CaseState;
   readonly drive: DriveAdvice;
-  /** Newer answers are being worked out: what is shown must not be recorded beside them. */
+  /** What is shown does not hold for the answers as they stand: it must not be recorded beside them. */
   readonly busy: boolean;
   readonly booked: Booked | undefined;
   readonly parts: readonly string[];

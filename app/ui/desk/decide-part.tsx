@@ -83,7 +83,8 @@ function Reckoned({
         knowledge={knowledge}
         state={open.state}
         drive={value.drive}
-        busy={props.before.busy}
+        // After a failure what is shown was worked out from other answers, too.
+        busy={props.before.busy || props.before.failed !== undefined}
         booked={booked.value}
         parts={parts.picked}
         append={open.append}

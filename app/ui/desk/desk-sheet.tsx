@@ -104,7 +104,13 @@ export function DeskSheet(opened: Opened) {
               booked={booked}
               onRecorded={() => goToPart("say")}
             />
-            <SayPart {...opened} told={told} before={before.value} booked={booked.value} />
+            <SayPart
+              {...opened}
+              told={told}
+              // A message from figures that failed to be worked out anew would be sent, and noted as sent.
+              before={before.failed === undefined ? before.value : undefined}
+              booked={booked.value}
+            />
           </div>
         </div>
       </main>

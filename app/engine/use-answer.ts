@@ -9,14 +9,18 @@ export interface Answered<T> {
   /** The newest answer; kept on the screen while a newer one is on its way. */
   readonly value: T | undefined;
   readonly busy: boolean;
+  /** Why the question as it stands could not be answered; `value` is then still the one before. */
   readonly failed: string | undefined;
+  /** `value` is the answer to the question as it stands. */
+  readonly ok: boolean;
 }
 
 /**
  * The engine's answer to a question that changes.
  *
  * Never more than one question is under way; while it is, only the newest of the later ones is kept.
- * `key` says when the question is another one; no question is asked while it is undefined.
+ * `key` says when the question is another one; no question is asked while it is undefined. The `key` given back is that of the
+ * question answered last.
  */
 export function useAnswer<K extends Kind>(
   kind: K,
@@ -57,10 +61,12 @@ export function useAnswer<K extends Kind>(
     // `ask` is made anew on every render; `key` stands for what it says. Another release is another screen (OpenedCase).
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [kind, key]);
+  const answered = key !== undefined && shown.key === key;
   return {
     value: key === undefined ? undefined : shown.value,
-    busy: key !== undefined && shown.key !== key,
-    failed: shown.failed,
+    busy: key !== undefined && !answered,
+    failed: answered ? shown.failed : undefined,
+    ok: answered && shown.failed === undefined,
     key: shown.key,
   };
 }

@@ -41,7 +41,7 @@ export function useBatch(
     state.answers.some((a) => a.check === check) || state.notPossible.some((n) => n.check === check);
   return {
     offered:
-      value === undefined || key === undefined || batch.key !== key
+      value === undefined || !batch.ok
         ? undefined
         : {
             setUp: value.setUp,

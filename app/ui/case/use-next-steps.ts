@@ -57,7 +57,7 @@ export function useNextSteps(
   const next = useAnswer("propose", { ...situation, options }, key);
   const { own } = ownCosts(knowledge, settings.costs);
   // Asked when the next check stands: that is what somebody waits for.
-  const decideKey = next.busy || next.failed !== undefined ? undefined : JSON.stringify([key, own]);
+  const decideKey = next.ok ? JSON.stringify([key, own]) : undefined;
   const decided = useAnswer("decide", { ...situation, options, own }, decideKey);
   const [pickedId, pick] = useKept<string | undefined>(`${state.caseId}/picked`, undefined);
   const checks = next.value?.checks ?? [];
@@ -72,13 +72,13 @@ export function useNextSteps(
   const open = pickedId === undefined ? checks[0] : (listed ?? byName);
   return {
     stop: next.value?.stop,
-    decision: decideKey !== undefined && decided.key === decideKey ? decided.value : undefined,
-    undecided: decided.key === decideKey ? decided.failed : undefined,
+    decision: decided.ok ? decided.value : undefined,
+    undecided: decided.failed,
     deciding: decideKey === undefined || decided.busy,
     open,
     others: checks.filter((c) => c.id !== open?.id),
     busy: next.busy,
-    failed: next.key === key ? next.failed : undefined,
+    failed: next.failed,
     picked: pickedId !== undefined,
     pick,
   };

@@ -9,6 +9,6 @@ import { useAnswer } from "../../engine/use-answer.ts";
 export function useRanking(knowledge: Knowledge, state: CaseState) {
   const situation = useMemo(() => situationOf(knowledge, state), [knowledge, state]);
   const key = JSON.stringify(situation);
-  const { value, busy, key: answered, failed } = useAnswer("weigh", situation, key);
-  return { situation, ranked: value, busy, failed: answered === key ? failed : undefined };
+  const { value, busy, failed } = useAnswer("weigh", situation, key);
+  return { situation, ranked: value, busy, failed };
 }

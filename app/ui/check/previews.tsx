@@ -20,9 +20,9 @@ export function Previews({
 }) {
   const key = JSON.stringify([proposed.id, situation]);
   const preview = useAnswer("preview", { ...situation, proposed }, key);
-  if (preview.failed !== undefined && preview.key === key)
+  if (preview.failed !== undefined)
     return <p className="trouble">What it would tell could not be worked out ({preview.failed}).</p>;
-  if (preview.value === undefined || preview.key !== key)
+  if (preview.value === undefined || !preview.ok)
     return <p className="soft">Working out what it would tell ...</p>;
   return (
     <ul className="plain-list previews">

@@ -2,6 +2,7 @@
 import type { KeyboardEvent } from "react";
 import { useRef } from "react";
 import type { BeforeSeen } from "../../engine/protocol.ts";
+import type { Answered } from "../../engine/use-answer.ts";
 import { momentWords } from "../../text/moment.ts";
 import { ChangeRelease } from "../case/change-release.tsx";
 import type { Opened } from "../case/opened-case.tsx";
@@ -11,13 +12,12 @@ import { AdviseForm } from "./advise-form.tsx";
 import { BookingView } from "./booking-view.tsx";
 import { DriveView } from "./drive-view.tsx";
 import { PartsView } from "./parts-view.tsx";
-import type { OnDesk } from "./use-before-seen.ts";
 import type { BookingOnDesk } from "./use-booking.ts";
 import { usePartsPicked } from "./use-parts-picked.ts";
 
 interface Props extends Opened {
   readonly told: boolean;
-  readonly before: OnDesk<BeforeSeen>;
+  readonly before: Answered<BeforeSeen>;
   readonly booked: BookingOnDesk;
   readonly onRecorded: () => void;
 }
@@ -83,8 +83,8 @@ function Reckoned({
         knowledge={knowledge}
         state={open.state}
         drive={value.drive}
-        // After a failure what is shown was worked out from other answers, too.
-        busy={props.before.busy || props.before.failed !== undefined}
+        // After a failure, too, what is shown was worked out from other answers.
+        busy={!props.before.ok}
         booked={booked.value}
         parts={parts.picked}
         append={open.append}

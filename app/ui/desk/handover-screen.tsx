@@ -32,9 +32,10 @@ function HandoverOfCase({ knowledge, release, open: { state }, settings }: Opene
   } as const;
   const key = JSON.stringify([situation, options]);
   const next = useAnswer("propose", { ...situation, options }, key);
-  const ready = ranked !== undefined && next.value !== undefined && !next.busy;
   const id = encodeURIComponent(state.caseId);
-  const trouble = failed ?? (next.key === key ? next.failed : undefined);
+  const trouble = failed ?? next.failed;
+  const checks = next.ok && failed === undefined ? next.value?.checks : undefined;
+  const ready = ranked !== undefined && checks !== undefined;
   return (
     <>
       <SiteHead />
@@ -56,11 +57,11 @@ function HandoverOfCase({ knowledge, release, open: { state }, settings }: Opene
           </p>
         )}
         {!ready && trouble === undefined && <p role="status">Setting the hand-over ...</p>}
-        {ranked !== undefined && next.value !== undefined && !next.busy && (
+        {ranked !== undefined && checks !== undefined && (
           <HandoverSheet
             knowledge={knowledge}
             ranked={ranked}
-            checks={next.value.checks}
+            checks={checks}
             notes={state.notes}
             card={jobCard(
               knowledge,

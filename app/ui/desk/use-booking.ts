@@ -45,16 +45,14 @@ export function useBooking(
   const visits = goal.base === base ? goal.visits : AT_A_TIME;
   const key = ready ? JSON.stringify([base, visits]) : undefined;
   const answer = useAnswer("book", { ...situation, options, own, visits }, key);
-  // After a failure the value is still the one before, perhaps of other answers.
-  const ok = answer.failed === undefined;
-  const played = ok && answer.key === key ? (answer.value?.booking.visits ?? 0) : 0;
+  const played = answer.ok ? (answer.value?.booking.visits ?? 0) : 0;
   // The next visits are asked for as soon as these are there; in the same render, as nothing outside is touched.
   if (played >= visits && visits < ALL_VISITS)
     setGoal({ base, visits: Math.min(ALL_VISITS, visits + AT_A_TIME) });
-  // While the next visits are played, those so far stay on the screen.
+  // While the next visits are played, those so far stay on the screen; after a failure the value may be of other answers.
   const isNow = answer.key !== undefined && (JSON.parse(answer.key) as [string, number])[0] === base;
   return {
-    value: isNow && ok ? answer.value : undefined,
-    failed: isNow ? answer.failed : undefined,
+    value: isNow && answer.failed === undefined ? answer.value : undefined,
+    failed: answer.failed,
   };
 }

@@ -27,7 +27,7 @@ export function useQuestions(situation: Situation, caseId: string): Questions {
     open,
     others: all.filter((q) => q !== open),
     busy: asked.busy,
-    failed: asked.key === key ? asked.failed : undefined,
+    failed: asked.failed,
     pick,
   };
 }

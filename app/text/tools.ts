@@ -1,5 +1,10 @@
-/** Whether a tool as a check names it is among those that are not at hand: of "this or that" one is enough. */
+/**
+ * Whether a tool as a check names it is among those that a workshop has not at hand.
+ *
+ * Of "this or that" one is enough, but the whole of it may have been said to be missing.
+ */
 export function isMissing(tool: string, missing: readonly string[]): boolean {
+  if (missing.includes(tool)) return true;
   return tool.split(" or ").every((one) => missing.some((m) => one.includes(m)));
 }
 

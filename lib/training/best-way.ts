@@ -1,16 +1,20 @@
-import { type ProposeOptions, workshopCosts } from "../engine/index.ts";
+import { type Grounded, type ProposeOptions, workshopCosts } from "../engine/index.ts";
 import { byExpectedCost, playCase, type PlayedCase, shippedChoice } from "../engine/policies/index.ts";
 import type { ReadyExercise } from "./exercise-car.ts";
+import type { Exercise } from "./exercise.ts";
+import { toolsNotHere } from "./not-here.ts";
 
 /** What the exercise lets a trainee do, as choosing a check takes it: checks that need a tool that is not there are left out. */
 export function meansOf({
   exercise,
   grounded,
-}: ReadyExercise): Pick<ProposeOptions, "lift" | "helper" | "notPossible"> {
-  const { lift, helper, missingTools } = exercise.terms;
-  const missing = new Set(missingTools);
+}: {
+  readonly exercise: Pick<Exercise, "terms">;
+  readonly grounded: Pick<Grounded, "knowledge">;
+}): Pick<ProposeOptions, "lift" | "helper"> & { readonly notPossible: readonly string[] } {
+  const { lift, helper } = exercise.terms;
   const notPossible = grounded.knowledge.checks
-    .filter((check) => check.tools.some((tool) => missing.has(tool)))
+    .filter((check) => toolsNotHere(exercise.terms, check).length > 0)
     .map((check) => check.id);
   return { lift, helper, notPossible };
 }

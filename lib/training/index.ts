@@ -40,7 +40,7 @@ export {
   readExercisesFile,
 } from "./exercise.ts";
 export { type ExercisePreview, previewExercise } from "./preview-exercise.ts";
-export { whyNotHere } from "./not-here.ts";
+export { lacksOf, whyNotHere } from "./not-here.ts";
 export { rampMinutes } from "./ramp-minutes.ts";
 export { type KeptResult, KeptStep, readResult, keptResult, resultText } from "./kept-result.ts";
 export { type Replay, type ReplayedCheck, replayAttempt } from "./replay.ts";

@@ -1,4 +1,24 @@
+import type { CompiledCheck, Knowledge } from "../knowledge/schema/compiled.ts";
 import { placedCheck, type ReadyExercise } from "./exercise-car.ts";
+import type { Exercise } from "./exercise.ts";
+
+/** Tools of a check that the exercise does not have; exactly those that the check names, "this or that" being one name. */
+export function toolsNotHere(
+  { missingTools }: Pick<Exercise["terms"], "missingTools">,
+  { tools }: Pick<CompiledCheck, "tools">,
+): string[] {
+  return tools.filter((tool) => missingTools.includes(tool));
+}
+
+/** What a check takes that the exercise does not give, in words; empty when it can be made. */
+export function lacksOf(knowledge: Knowledge, terms: Exercise["terms"], check: CompiledCheck): string[] {
+  const needs = knowledge.setUps.setUps.find((s) => s.id === check.setUp)?.needs;
+  return [
+    ...(!terms.lift && needs === "lift" ? ["there is no lift"] : []),
+    ...(!terms.helper && check.helper ? ["there is nobody to help"] : []),
+    ...toolsNotHere(terms, check).map((tool) => `no ${tool} is there`),
+  ];
+}
 
 /**
  * Why a check cannot be made with what the exercise gives, in words; undefined when it can.
@@ -8,10 +28,6 @@ import { placedCheck, type ReadyExercise } from "./exercise-car.ts";
 export function whyNotHere({ exercise, grounded }: ReadyExercise, id: string): string | undefined {
   if (id.startsWith("ask:")) return undefined;
   const { check } = placedCheck(grounded, id);
-  const { lift, helper, missingTools } = exercise.terms;
-  const needs = grounded.knowledge.setUps.setUps.find((s) => s.id === check.setUp)?.needs;
-  if (!lift && needs === "lift") return "it needs a lift, and there is none";
-  if (!helper && check.helper) return "it needs a second person, and nobody else is there";
-  const missing = check.tools.find((tool) => missingTools.includes(tool));
-  return missing === undefined ? undefined : `it needs a tool that is not there: ${missing}`;
+  const lacks = lacksOf(grounded.knowledge, exercise.terms, check);
+  return lacks.length === 0 ? undefined : lacks.join("; ");
 }

@@ -41,6 +41,7 @@ describe("tools that are not here", () => {
   it("counts one of several that would do as enough", () => {
     expect(isMissing("stethoscope or chassis ears", ["stethoscope"])).toBe(false);
     expect(isMissing("stethoscope or chassis ears", ["stethoscope", "chassis ears"])).toBe(true);
+    expect(isMissing("stethoscope or chassis ears", ["stethoscope or chassis ears"])).toBe(true);
     expect(isMissing("dial gauge on a stand", ["dial gauge"])).toBe(true);
     expect(isMissing("torch", ["dial gauge"])).toBe(false);
   });

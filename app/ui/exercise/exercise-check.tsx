@@ -1,11 +1,11 @@
 "use client";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { lacksOf } from "../../../lib/training/not-here.ts";
 import type { Ranked } from "../../engine/protocol.ts";
 import { useKept } from "../../store/use-kept.ts";
 import type { Settings } from "../../store/use-settings.ts";
 import { CheckCautions, CheckName, CheckSteps, CheckTakes } from "../check/check-pieces.tsx";
 import { whyForbidden } from "../check/forbidden.ts";
-import { notHere } from "./not-here.ts";
 import type { StepOnCard } from "./step-on-card.ts";
 import type { AttemptAtWork, OpenAttempt } from "./use-attempt.ts";
 
@@ -28,7 +28,7 @@ export function ExerciseCheck(props: Props) {
   const keptAs = `${attempt.id}/cautions/${proposed.id}`;
   const [read, setRead] = useKept(keptAs, false);
   const forbidden = check && whyForbidden(knowledge, attempt.state, notices, check, place);
-  const missing = check && notHere(knowledge, attempt.exercise, check);
+  const lacks = check === undefined ? [] : lacksOf(knowledge, attempt.exercise.terms, check);
   const question = check === undefined;
   const make = async (): Promise<void> => {
     const made = await work.send({ kind: "checks", check: proposed.id, cautionsRead: read });
@@ -38,9 +38,9 @@ export function ExerciseCheck(props: Props) {
     <div className="check">
       <CheckName knowledge={knowledge} proposed={proposed} />
       <CheckTakes knowledge={knowledge} proposed={proposed} />
-      {missing !== undefined && (
+      {lacks.length > 0 && (
         <p className="notice">
-          <strong>Not in this exercise:</strong> {missing}.
+          <strong>Not in this exercise:</strong> {lacks.join("; ")}.
         </p>
       )}
       {forbidden !== undefined && (
@@ -66,7 +66,7 @@ export function ExerciseCheck(props: Props) {
         type="button"
         id="make-check"
         className="main wide"
-        disabled={work.busy || missing !== undefined}
+        disabled={work.busy || lacks.length > 0}
         onClick={() => void make()}
       >
         {work.busy ? "Working ..." : question ? "Ask this" : "Make this check"}

@@ -2,6 +2,7 @@
 import { useMemo } from "react";
 import { groundCar } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { meansOf } from "../../../lib/training/best-way.ts";
 import { useKept } from "../../store/use-kept.ts";
 import { useSettings } from "../../store/use-settings.ts";
 import { RankingNews } from "../case/ranking-news.tsx";
@@ -40,13 +41,19 @@ export function WorkSheet({
       asker: terms.lift ? ("technician-lift" as const) : ("technician" as const),
       helper: terms.helper,
       canAsk: true,
-      missingTools: terms.missingTools,
+      // What is missing here goes by the exercise, below; what the own workshop lacks plays no part.
+      missingTools: [],
     }),
     [own, terms],
   );
   const ranking = useRanking(knowledge, state);
   const { situation, ranked } = ranking;
-  const next = useNextSteps(knowledge, situation, state, settings);
+  const able = useMemo(() => {
+    const out = meansOf({ exercise, grounded: { knowledge } }).notPossible;
+    const aside = out.map((check) => ({ check, reason: "not in this exercise" }));
+    return { ...state, notPossible: [...state.notPossible, ...aside] };
+  }, [knowledge, exercise, state]);
+  const next = useNextSteps(knowledge, situation, able, settings);
   const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
   const grounded = useMemo(
     () => groundCar(knowledge, exercise.car, exercise.lately),

@@ -74,6 +74,8 @@ test("a phone records a shake once a wheel turn, which goes into the case by han
   await expect(first).toContainText("Road wheels, order 1");
   await page.getByRole("button", { name: /^Take it: vibration at once per wheel turn/ }).click();
   await expect(page.getByText("Taken over into the case")).toBeVisible();
+  await expect(page.getByLabel("Road speed")).toHaveValue("typed");
+  await expect(first).toContainText("Road wheels, order 1");
   await page.getByRole("link", { name: "Back to the case" }).click();
   await expect(page.locator(".so-far")).toContainText(/vibration at once per wheel turn/i);
   await expect(page.locator("#timeline")).toContainText(/1[12]\.?\d* Hz at 83 km\/h \(0\.\d+ m\/s²\)/);

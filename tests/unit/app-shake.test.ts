@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import {
   lookAtPeaks,
+  holdsFrequencies,
   readShakeForm,
   takeRecording,
   turningWithPeaks,
@@ -66,4 +67,12 @@ test("a kept recording that cannot be read is said, not dropped", () => {
   expect(takeRecording(shippedKnowledge(), "oddity", true).failed).toContain("Line 1");
   const short = writeRecordingCsv([[0, 0, 0, 9.8]]);
   expect(takeRecording(shippedKnowledge(), short, true).failed).toContain("at least 8 s");
+});
+
+test("frequencies of the case are none that somebody typed and has still to keep", () => {
+  const ofCase = { ...FIELDS, hz0: "10.12", hz1: "29.8" };
+  expect(holdsFrequencies(ofCase, ofCase)).toBe(false);
+  expect(holdsFrequencies({ ...ofCase, speed: "80", hz1: " " }, ofCase)).toBe(false);
+  expect(holdsFrequencies({ ...ofCase, hz1: "31" }, ofCase)).toBe(true);
+  expect(holdsFrequencies({ ...FIELDS, hz3: "17" }, {})).toBe(true);
 });

@@ -65,6 +65,13 @@ export function readShakeForm(fields: Fields, held: HeldSpeed | undefined, units
   return readTurning({ ...Object.fromEntries(own), ...speed }, units);
 }
 
+/** Whether the form holds frequencies that somebody typed: others than the case has already. */
+export function holdsFrequencies(fields: Fields, ofCase: Fields): boolean {
+  return Object.entries(fields).some(
+    ([id, text]) => /^hz\d$/.test(id) && text.trim() !== "" && text !== ofCase[id],
+  );
+}
+
 /** A peak, and what of the car may shake so; no answer while tyre or speed is not known. */
 export interface LookedAt {
   readonly peak: VibrationPeak;

@@ -84,6 +84,7 @@ function Looked({
   const findings = [
     ...new Set(looked.flatMap((l) => l.answer?.fits.flatMap(({ finding }) => finding ?? []) ?? [])),
   ];
+  const keep = open && turningWithPeaks(read, peaks, open.state.turning);
   const apart = looked.flatMap((l) => l.answer?.apart ?? []);
   const shafts = apart.filter((a, i) => apart.findIndex(({ shaft }) => shaft === a.shaft) === i);
   return (
@@ -126,8 +127,9 @@ function Looked({
           knowledge={knowledge}
           open={open}
           findings={findings}
-          keep={turningWithPeaks(read, peaks, open.state.turning)}
-          onKept={onKept}
+          keep={keep}
+          // With nothing put into the case, the form still holds the one speed that this recording was read at.
+          onKept={() => keep !== undefined && onKept()}
         />
       )}
     </>

@@ -16,7 +16,7 @@ import { fieldsOfTurning } from "../shop/rotating-request.ts";
 import { ShopFrame, type ShopProps } from "../shop/shop-frame.tsx";
 import { CarThatTurns, EngineSpeed, SpeedUnit, TurningField } from "../shop/turning-field.tsx";
 import { measuringChecks } from "./measuring-checks.ts";
-import { readShakeForm, takeRecording } from "./read-shake.ts";
+import { holdsFrequencies, readShakeForm, takeRecording } from "./read-shake.ts";
 import { RecordPart } from "./record-part.tsx";
 import { RecordingFile } from "./recording-file.tsx";
 import { ShakeResult } from "./shake-result.tsx";
@@ -32,10 +32,13 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
   // The form of turning parts: a tyre size that was typed there is here too.
   const [draft, setDraft, ready] = useDraft(`${of}rotating`);
   const [kept, setKept, loaded] = useDraft(`${of}shake`);
+  // By itself: the form is emptied once its figures are in the case, the recording stays and is read as before.
+  const [speedFrom, setSpeedFrom] = useDraft(`${of}shake-speed-from`);
   const recorder = useRecorder((samples) => setKept(writeRecordingCsv(samples)));
   const running = recorder.progress !== undefined;
-  const fields = draft === "" ? fieldsOfTurning(open?.state.turning, settings) : fieldsOfDraft(draft);
-  const byGps = fields["speedFrom"] !== "typed";
+  const ofCase = fieldsOfTurning(open?.state.turning, settings);
+  const fields = draft === "" ? ofCase : fieldsOfDraft(draft);
+  const byGps = speedFrom !== "typed";
   const { taken, failed } = useMemo(
     () => (running ? {} : takeRecording(knowledge, kept, byGps)),
     [knowledge, kept, byGps, running],
@@ -46,7 +49,7 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
   const form = { fields, problems: read.problems, ready, onFields };
   const speedUnknown = taken !== undefined && taken.held === undefined;
   // Frequencies typed on the screen of turning parts stay in its draft until they are kept there.
-  const typedThere = Object.entries(fields).some(([id, text]) => /^hz\d$/.test(id) && text.trim() !== "");
+  const typedThere = holdsFrequencies(fields, ofCase);
   const record = (
     <RecordPart
       knowledge={knowledge}
@@ -74,7 +77,7 @@ function Shake({ knowledge, open, settings, onSettings }: ShopProps) {
                 { value: "gps", name: "by GPS while recording" },
                 { value: "typed", name: "typed" },
               ]}
-              onChange={(speedFrom) => onFields({ ...fields, speedFrom })}
+              onChange={setSpeedFrom}
             />
             {(!byGps || speedUnknown) && (
               <TurningField form={form} id="speed" label="Speed held" unit={speedUnit(settings)} />

@@ -62,7 +62,11 @@ export function SaidPart(props: PartProps) {
         </p>
       )}
       <p className="label">As findings</p>
-      <HandTicks knowledge={knowledge} state={{ answers, text: [text] }} onAnswer={answer} />
+      <HandTicks
+        knowledge={knowledge}
+        state={{ answers, text: text.trim() === "" ? [] : [text] }}
+        onAnswer={answer}
+      />
     </SheetPart>
   );
 }

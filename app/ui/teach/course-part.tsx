@@ -92,6 +92,11 @@ function NewCourse({
   );
 }
 
+/** An exercise of a course as it was handed out: what is chosen for the next time changes nothing of it. */
+interface HandedOutOne extends Pick<MadeHandOut, "code" | "expiresAt"> {
+  readonly name: string;
+}
+
 function OneCourse({
   course,
   heads,
@@ -104,7 +109,7 @@ function OneCourse({
   const [days, setDays] = useState<Days>("30");
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState<string>();
-  const [codes, setCodes] = useState<readonly { readonly name: string; readonly code: string }[]>([]);
+  const [codes, setCodes] = useState<readonly HandedOutOne[]>([]);
   const own = course.exercises.flatMap((id) => heads.find((head) => head.id === id) ?? []);
   const gone = course.exercises.length - own.length;
 
@@ -122,16 +127,17 @@ function OneCourse({
     return undefined;
   };
   const handOut = async () => {
-    const made: { name: string; code: string }[] = [];
+    const made: HandedOutOne[] = [];
+    const expiresAt = afterDays(days);
     for (const { id, name } of own) {
       const reply = await serverDoor.ask({
         method: "POST",
         path: `/api/v1/exercises/${encodeURIComponent(id)}/hand-outs`,
-        body: { expiresAt: afterDays(days), course: course.name },
+        body: { expiresAt, course: course.name },
       });
       const one = reply.is === "reply" && reply.status < 300 ? MadeHandOut.safeParse(reply.json) : undefined;
       if (one?.success !== true) return `"${name}" could not be handed out: ${failureWords(reply)}`;
-      made.push({ name, code: one.data.code });
+      made.push({ name, code: one.data.code, expiresAt: one.data.expiresAt });
       setCodes([...made]);
     }
     return undefined;
@@ -172,13 +178,13 @@ function OneCourse({
       {codes.length > 0 && (
         <div className="notice">
           <p>
-            Codes, to be typed at <span className="code-place">{window.location.host}/exercise</span> until{" "}
-            {momentWords(afterDays(days))}:
+            Codes, to be typed at <span className="code-place">{window.location.host}/exercise</span>:
           </p>
           <ol aria-label="Codes">
-            {codes.map(({ name, code }) => (
+            {codes.map(({ name, code, expiresAt }) => (
               <li key={code}>
-                <strong className="code">{code}</strong> {name}
+                <strong className="code">{code}</strong> {name}{" "}
+                <span className="small soft">until {momentWords(expiresAt)}</span>
               </li>
             ))}
           </ol>

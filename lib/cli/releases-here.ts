@@ -6,8 +6,8 @@ import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import { frozenReleases, RELEASE_FILE, readText, sha256 } from "./files.ts";
 import { packageFolder } from "./package-folder.ts";
 
-/** Releases kept ready: cases of a workshop name few of them at a time. */
-const MOST_KEPT = 2;
+/** Releases kept ready: cases and exercises of a workshop name few of them at a time. */
+const MOST_KEPT = 4;
 
 interface Place {
   readonly version: string;

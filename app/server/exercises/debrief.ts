@@ -1,8 +1,9 @@
 import type { Entry, EntryOf } from "../../../lib/case/entries.ts";
 import { attemptEntries, type Store } from "../../../lib/store/index.ts";
 import { Conclusion, type Debrief, debriefOf, stepsOf } from "../../../lib/training/index.ts";
+import { keptOrMade } from "../kept-or-made.ts";
 import type { Handed } from "./attempt-access.ts";
-import { kept, keptOrMade } from "./kept.ts";
+import { kept } from "./kept.ts";
 import { readyOf } from "./ready.ts";
 
 /** Going through an attempt again takes a second, and one is often looked at several times. */

@@ -1,9 +1,10 @@
 import { CornerwiseError } from "../../../lib/errors.ts";
 import type { HandOut } from "../../../lib/store/index.ts";
 import { type Exercise, type ReadyExercise, readyExercise } from "../../../lib/training/index.ts";
+import { keptOrMade } from "../kept-or-made.ts";
 import { ApiProblem } from "../problem.ts";
-import { kept, keptOrMade } from "./kept.ts";
-import { releaseNamed } from "./releases.ts";
+import { releaseNamed } from "../releases.ts";
+import { kept } from "./kept.ts";
 
 /** One field that cannot be taken, in words. */
 export const badField = (path: string, message: string): ApiProblem =>

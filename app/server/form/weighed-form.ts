@@ -1,7 +1,5 @@
-import { join } from "node:path";
 import type { CaseState } from "../../../lib/case/case-state.ts";
 import { situationOf } from "../../../lib/case/situation.ts";
-import { type ReleasesHere, releasesHere } from "../../../lib/cli/releases-here.ts";
 import {
   askNext,
   type DriveAdvice,
@@ -13,7 +11,8 @@ import {
 } from "../../../lib/engine/index.ts";
 import { CornerwiseError } from "../../../lib/errors.ts";
 import type { LayPicture } from "../../../lib/knowledge/schema/lay.ts";
-import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
+import { keptOrMade } from "../kept-or-made.ts";
+import { releases } from "../releases.ts";
 
 /** Cars laid out ready: a customer answers several questions in a row about one. */
 const MOST_GROUNDED = 8;
@@ -34,27 +33,24 @@ export interface WeighedForm {
 
 const NOTHING: WeighedForm = { open: [], pictures: [], advice: undefined, stop: false };
 
-interface Kept {
-  releases?: ReleasesHere;
-  readonly grounded: Map<string, Grounded>;
-}
 /** Every route is a bundle of its own: what they share lies on the one global object. */
 const KEY = Symbol.for("cornerwise.form");
-const shared = globalThis as { [KEY]?: Kept };
+const shared = globalThis as { [KEY]?: Map<string, Grounded> };
 
 /**
  * Weighs a case for its form, by the release that the case names. One that cannot be weighed (its release is not here, its car
  * cannot be) has no questions; words and photos can be given all the same.
  */
 export async function weighedForm(state: CaseState): Promise<WeighedForm> {
-  const kept = (shared[KEY] ??= { grounded: new Map() });
+  const kept = (shared[KEY] ??= new Map());
   try {
-    const releases = (kept.releases ??= releasesHere(join(/* turbopackIgnore: true */ process.cwd(), "lib")));
-    const knowledge = await releases.open(state.release);
-    const advice = knowledge.advice ?? (await releases.open(releases.newest)).advice;
+    const here = releases();
+    const knowledge = await here.open(state.release);
+    const advice = knowledge.advice ?? (await here.open(here.newest)).advice;
     const pictures = knowledge.lay?.pictures ?? [];
-    const { answers } = situationOf(knowledge, state);
-    const grounded = groundedFor(kept.grounded, knowledge, state);
+    const { car, contexts, fitted, answers } = situationOf(knowledge, state);
+    const key = JSON.stringify([state.release, car, contexts, fitted]);
+    const grounded = keptOrMade(kept, key, MOST_GROUNDED, () => groundCar(knowledge, car, contexts, fitted));
     const weighed = weighing(grounded, answers);
     const open = askNext(grounded, answers, weighed, { most: MOST_OPEN, who: "driver" });
     if (advice === undefined || weighed.weighed.target === "none") return { ...NOTHING, open, pictures };
@@ -64,17 +60,4 @@ export async function weighedForm(state: CaseState): Promise<WeighedForm> {
     if (error instanceof CornerwiseError) return NOTHING;
     throw error;
   }
-}
-
-function groundedFor(kept: Map<string, Grounded>, knowledge: Knowledge, state: CaseState): Grounded {
-  const { car, contexts, fitted } = situationOf(knowledge, state);
-  const key = JSON.stringify([state.release, car, contexts, fitted]);
-  const grounded = kept.get(key) ?? groundCar(knowledge, car, contexts, fitted);
-  kept.delete(key);
-  kept.set(key, grounded);
-  for (const oldest of kept.keys()) {
-    if (kept.size <= MOST_GROUNDED) break;
-    kept.delete(oldest);
-  }
-  return grounded;
 }

@@ -1,13 +1,17 @@
+import { randomBytes } from "node:crypto";
 import { openLink, type Store } from "../../lib/store/index.ts";
 import { ApiProblem } from "./problem.ts";
 
 /** 192 bits. */
-export const TOKEN_BYTES = 24;
+const TOKEN_BYTES = 24;
 
 const BEARER = /^Bearer ([A-Za-z0-9_-]{32})$/i;
 
 /** Kind of link that opens a case to read. */
 export const READ_CASE = "read";
+
+/** A token that nobody can guess: 32 letters, digits, hyphens and underscores. */
+export const newToken = (): string => randomBytes(TOKEN_BYTES).toString("base64url");
 
 /** The token that a request carries; undefined when it carries none of our form. */
 export const tokenOf = (request: Request): string | undefined =>

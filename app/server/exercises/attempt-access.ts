@@ -8,13 +8,12 @@ import {
 } from "../../../lib/store/index.ts";
 import type { Principal } from "../principal.ts";
 import { ApiProblem } from "../problem.ts";
+import { tokenOf } from "../shared-link.ts";
 import { seesBoardOf } from "./exercise-access.ts";
-
-const BEARER = /^Bearer ([A-Za-z0-9_-]{32})$/i;
 
 /** The hash of the key that a browser sent; undefined when it sent none. */
 export function keyHash(request: Request): string | undefined {
-  const [, key] = BEARER.exec(request.headers.get("authorization") ?? "") ?? [];
+  const key = tokenOf(request);
   return key === undefined ? undefined : hashOfToken(key);
 }
 

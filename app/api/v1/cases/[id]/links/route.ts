@@ -1,10 +1,10 @@
-import { randomBytes, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { listLinks as keptLinks, makeLink as keepLink } from "../../../../../../lib/store/index.ts";
 import { caseFor } from "../../../../../server/case-access.ts";
 import { json } from "../../../../../server/reply.ts";
 import { listLinks, makeLink } from "../../../../../server/routes/cases.ts";
 import { serve } from "../../../../../server/serve.ts";
-import { TOKEN_BYTES } from "../../../../../server/shared-link.ts";
+import { newToken } from "../../../../../server/shared-link.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -18,7 +18,7 @@ export const POST = serve(makeLink, async (asked) => {
   const { server, principal, params, body, now } = asked;
   await caseFor(asked, "share-case", params.id);
   const id = randomUUID();
-  const token = randomBytes(TOKEN_BYTES).toString("base64url");
+  const token = newToken();
   const expiresAt = new Date(Date.parse(now) + body.days * DAY_MS).toISOString();
   await keepLink(server.store, {
     id,

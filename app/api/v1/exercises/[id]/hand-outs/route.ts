@@ -1,4 +1,4 @@
-import { randomBytes, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { listHandOuts as listKept, makeHandOut as keep } from "../../../../../../lib/store/index.ts";
 import type { Exercise } from "../../../../../../lib/training/index.ts";
 import { newCode } from "../../../../../server/exercises/code.ts";
@@ -7,7 +7,7 @@ import { badField, readyToWork } from "../../../../../server/exercises/ready.ts"
 import { json } from "../../../../../server/reply.ts";
 import { listHandOuts, makeHandOut } from "../../../../../server/routes/exercises.ts";
 import { serve } from "../../../../../server/serve.ts";
-import { TOKEN_BYTES } from "../../../../../server/shared-link.ts";
+import { newToken } from "../../../../../server/shared-link.ts";
 
 const YEAR_MS = 366 * 86_400_000;
 
@@ -27,7 +27,7 @@ export const POST = serve(makeHandOut, async (asked) => {
   const exercise = JSON.parse(kept.body) as Exercise;
   const { sha256 } = await readyToWork(exercise);
   const id = randomUUID();
-  const token = randomBytes(TOKEN_BYTES).toString("base64url");
+  const token = newToken();
   const handOut = {
     id,
     token,

@@ -34,7 +34,7 @@ export function CaseSheet({ knowledge, release, open, settings, onSettings }: Op
   const { state, entries, append, trouble } = open;
   const ranking = useRanking(knowledge, state);
   const { situation, ranked } = ranking;
-  const next = useNextSteps(knowledge, situation, state, settings);
+  const next = useNextSteps(knowledge, situation, state, settings, "decision");
   const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
   const told = ranked !== undefined && ranked.target !== "none";
 

@@ -45,19 +45,24 @@ export interface NextStepsOnScreen {
   readonly pick: (id: string | undefined) => void;
 }
 
-/** The check that is open, and the others worth making. A picked check stays open while the ranking moves. */
+/**
+ * The check that is open, and the others worth making. A picked check stays open while the ranking moves.
+ *
+ * `asked` is how far the screen reads it: nothing is worked out that nobody reads.
+ */
 export function useNextSteps(
   knowledge: Knowledge,
   situation: Situation,
   state: CaseState,
   settings: Settings,
+  asked: "nothing" | "steps" | "decision",
 ): NextStepsOnScreen {
   const options = optionsOf(knowledge, state, settings);
   const key = JSON.stringify([situation, options]);
-  const next = useAnswer("propose", { ...situation, options }, key);
+  const next = useAnswer("propose", { ...situation, options }, asked === "nothing" ? undefined : key);
   const { own } = ownCosts(knowledge, settings.costs);
   // Asked when the next check stands: that is what somebody waits for.
-  const decideKey = next.ok ? JSON.stringify([key, own]) : undefined;
+  const decideKey = asked === "decision" && next.ok ? JSON.stringify([key, own]) : undefined;
   const decided = useAnswer("decide", { ...situation, options, own }, decideKey);
   const [pickedId, pick] = useKept<string | undefined>(`${state.caseId}/picked`, undefined);
   const checks = next.value?.checks ?? [];

@@ -53,7 +53,7 @@ export function WorkSheet({
     const aside = out.map((check) => ({ check, reason: "not in this exercise" }));
     return { ...state, notPossible: [...state.notPossible, ...aside] };
   }, [knowledge, exercise, state]);
-  const next = useNextSteps(knowledge, situation, able, settings);
+  const next = useNextSteps(knowledge, situation, able, settings, terms.hints ? "steps" : "nothing");
   const [suspect, setSuspect] = useKept<string | undefined>(`${state.caseId}/suspect`, undefined);
   const grounded = useMemo(
     () => groundCar(knowledge, exercise.car, exercise.lately),

@@ -3,7 +3,6 @@ import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import { lacksOf } from "../../../lib/training/not-here.ts";
 import type { Ranked } from "../../engine/protocol.ts";
 import { useKept } from "../../store/use-kept.ts";
-import type { Settings } from "../../store/use-settings.ts";
 import { CheckCautions, CheckName, CheckSteps, CheckTakes } from "../check/check-pieces.tsx";
 import { whyForbidden } from "../check/forbidden.ts";
 import type { StepOnCard } from "./step-on-card.ts";
@@ -15,8 +14,6 @@ interface Props {
   readonly work: AttemptAtWork;
   readonly proposed: StepOnCard;
   readonly notices: Ranked["notices"];
-  readonly settings: Settings;
-  readonly onSettings: (change: Partial<Settings>) => void;
   /** It was made; show the next one. */
   readonly onDone: () => void;
 }

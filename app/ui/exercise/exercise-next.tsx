@@ -2,7 +2,6 @@
 import type { Grounded } from "../../../lib/engine/index.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Ranked } from "../../engine/protocol.ts";
-import type { Settings } from "../../store/use-settings.ts";
 import { OtherChecks } from "../check/other-checks.tsx";
 import type { NextStepsOnScreen } from "../case/use-next-steps.ts";
 import { SheetPart } from "../sheet-part.tsx";
@@ -24,8 +23,6 @@ interface Props {
   /** The open one was picked by the trainee. */
   readonly picked: boolean;
   readonly notices: Ranked["notices"];
-  readonly settings: Settings;
-  readonly onSettings: (change: Partial<Settings>) => void;
   readonly onPick: (id: string | undefined) => void;
 }
 
@@ -39,8 +36,6 @@ export function ExerciseNext({
   open,
   picked,
   notices,
-  settings,
-  onSettings,
   onPick,
 }: Props) {
   const { hints } = attempt.exercise.terms;
@@ -80,8 +75,6 @@ export function ExerciseNext({
           work={work}
           proposed={open}
           notices={notices}
-          settings={settings}
-          onSettings={onSettings}
           onDone={() => onPick(undefined)}
         />
       )}

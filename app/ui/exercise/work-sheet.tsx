@@ -34,7 +34,7 @@ export function WorkSheet({
 }) {
   const { state, exercise } = attempt;
   const { terms } = exercise;
-  const [own, onSettings] = useSettings();
+  const [own] = useSettings();
   const settings = useMemo(
     () => ({
       ...own,
@@ -114,8 +114,6 @@ export function WorkSheet({
               open={open}
               picked={picked !== undefined}
               notices={ranked?.notices ?? []}
-              settings={settings}
-              onSettings={onSettings}
               onPick={pick}
             />
             <SheetPart id="verdict" title="Verdict">

@@ -19,8 +19,17 @@ export function meansOf({
   return { lift, helper, notPossible };
 }
 
+/** Score, debrief and difficulty ask for it, and so does each verdict of a class. */
+const PLAYED = new WeakMap<ReadyExercise, PlayedCase>();
+
 /** The shipped policy's way from the same start, on the same car, with the same means. */
 export function bestWay(ready: ReadyExercise): PlayedCase {
+  const played = PLAYED.get(ready) ?? playBestWay(ready);
+  PLAYED.set(ready, played);
+  return played;
+}
+
+function playBestWay(ready: ReadyExercise): PlayedCase {
   const costs = workshopCosts(ready.grounded.knowledge);
   return playCase(ready.grounded, ready.car, shippedChoice, byExpectedCost(costs), {
     costs,

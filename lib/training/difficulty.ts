@@ -25,9 +25,10 @@ const RIVAL = 0.5;
 const EASY = { rank: 2, minutes: 25 };
 const HARD = { rank: 6, minutes: 60 };
 
-/** Reckons how hard an exercise is: rank, rivals and misleading reports at the start, minutes of the shipped policy (`played`). */
-export function difficultyOf(ready: ReadyExercise, played = bestWay(ready)): Difficulty {
+/** Reckons how hard an exercise is: rank, rivals and misleading reports at the start, minutes of the shipped policy. */
+export function difficultyOf(ready: ReadyExercise): Difficulty {
   const { grounded, car, causes } = ready;
+  const played = bestWay(ready);
   const repairs = likelyRepairs(weighing(grounded, car.told));
   const behind = new Set(causes.map(repairOfSuspect));
   const found = repairs.findIndex(({ repair }) => behind.has(repair));

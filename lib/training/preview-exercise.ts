@@ -24,10 +24,9 @@ const TELLS_SOMETHING = 0.05;
 /** The best way, the traps, and whether the hidden fault can be told from its rivals with the checks that exist. */
 export function previewExercise(ready: ReadyExercise): ExercisePreview {
   const { grounded, car, causes, innocent } = ready;
-  const played = bestWay(ready);
   const replay = replayAttempt(
     ready,
-    played.checks.map((id) => ({ kind: "check", id })),
+    bestWay(ready).checks.map((id) => ({ kind: "check", id })),
   );
   const faulty = new Set([...causes, ...innocent].map(repairOfSuspect));
   const wrong = ({ repair, chance }: RepairChance): boolean => !faulty.has(repair) && chance >= WORTH_NAMING;
@@ -40,7 +39,7 @@ export function previewExercise(ready: ReadyExercise): ExercisePreview {
   const left = proposeChecks(grounded, replay.answers, replay.weighing, meansOf(ready));
   const tellsMore = left.some((p) => p.kind === "check" && p.gainBits >= TELLS_SOMETHING);
   return {
-    difficulty: difficultyOf(ready, played),
+    difficulty: difficultyOf(ready),
     path: replay.checks,
     traps: [...highest].map(([repair, chance]) => ({ repair, chance })).sort((a, b) => b.chance - a.chance),
     notTold: tellsMore ? [] : likelyRepairs(replay.weighing).filter(wrong),

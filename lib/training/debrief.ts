@@ -1,7 +1,7 @@
-import { type Answer, proposeChecks, repairOfSuspect, weighing, type Weighing } from "../engine/index.ts";
+import { type Answer, repairOfSuspect } from "../engine/index.ts";
 import type { PlayedCase } from "../engine/policies/index.ts";
 import type { Attempt } from "./attempt.ts";
-import { bestWay, meansOf } from "./best-way.ts";
+import { bestWay } from "./best-way.ts";
 import { exerciseResult, type ReadyExercise } from "./exercise-car.ts";
 import type { RepairChance } from "./likely-repairs.ts";
 import { likelyRepairs } from "./likely-repairs.ts";
@@ -51,24 +51,18 @@ export interface Debrief {
  */
 export function debriefOf(ready: ReadyExercise, attempt: Attempt): Debrief {
   const replay = replayAttempt(ready, attempt.steps);
-  const { setUp } = rampMinutes(ready.grounded, attempt.steps);
-  const left = proposeChecks(ready.grounded, replay.answers, replay.weighing, {
-    setUp,
-    ...meansOf(ready),
-  })[0];
+  const [left] = replay.left;
   return {
     score: scoreAttempt(ready, attempt, replay),
     steps: replay.checks.map(({ best, ...step }) => ({ ...step, best: best && shortly(best) })),
     causes: [...new Set(ready.causes.map(repairOfSuspect))],
     innocent: [...new Set(ready.innocent.map(repairOfSuspect))],
     orders: attempt.steps.flatMap((s) => (s.kind === "ordered" ? [s.repair] : [])),
-    atStart: likelyRepairs(startOf(ready))[0],
+    atStart: likelyRepairs(replay.start)[0],
     bestWay: wayWithResults(ready, bestWay(ready)),
     left: left && shortly(left),
   };
 }
-
-const startOf = ({ grounded, car }: ReadyExercise): Weighing => weighing(grounded, car.told);
 
 function shortly(check: NonNullable<ReplayedCheck["best"]>): BestCheck {
   return { id: check.id, minutes: check.minutes + check.setUpMinutes, gainBits: check.gainBits };

@@ -61,11 +61,12 @@ const KeptText = z.object({
 export function keptResult(ready: ReadyExercise, attempt: Attempt): KeptResult {
   const replay = replayAttempt(ready, attempt.steps);
   const score = scoreAttempt(ready, attempt, replay);
+  const [next] = replay.left;
   return {
     score,
     ...(attempt.conclusion !== undefined && { verdict: attempt.conclusion }),
     steps: replay.checks.map((step) => keptStep(ready, step)),
-    ...(score.jumped && replay.left !== undefined && { next: replay.left.id }),
+    ...(score.jumped && next !== undefined && { next: next.id }),
   };
 }
 

@@ -1,5 +1,5 @@
-import { proposeChecks, repairOfSuspect, weighing } from "../engine/index.ts";
-import { bestWay, meansOf } from "./best-way.ts";
+import { repairOfSuspect } from "../engine/index.ts";
+import { bestWay } from "./best-way.ts";
 import { type Difficulty, difficultyOf } from "./difficulty.ts";
 import type { ReadyExercise } from "./exercise-car.ts";
 import { likelyRepairs, type RepairChance } from "./likely-repairs.ts";
@@ -23,7 +23,7 @@ const TELLS_SOMETHING = 0.05;
 
 /** The best way, the traps, and whether the hidden fault can be told from its rivals with the checks that exist. */
 export function previewExercise(ready: ReadyExercise): ExercisePreview {
-  const { grounded, car, causes, innocent } = ready;
+  const { causes, innocent } = ready;
   const replay = replayAttempt(
     ready,
     bestWay(ready).checks.map((id) => ({ kind: "check", id })),
@@ -31,13 +31,12 @@ export function previewExercise(ready: ReadyExercise): ExercisePreview {
   const faulty = new Set([...causes, ...innocent].map(repairOfSuspect));
   const wrong = ({ repair, chance }: RepairChance): boolean => !faulty.has(repair) && chance >= WORTH_NAMING;
   const highest = new Map<string, number>();
-  const start = likelyRepairs(weighing(grounded, car.told))[0];
+  const [start] = likelyRepairs(replay.start);
   for (const front of [start, ...replay.checks.map((c) => c.inFront)]) {
     if (front === undefined || !wrong(front)) continue;
     highest.set(front.repair, Math.max(highest.get(front.repair) ?? 0, front.chance));
   }
-  const left = proposeChecks(grounded, replay.answers, replay.weighing, meansOf(ready));
-  const tellsMore = left.some((p) => p.kind === "check" && p.gainBits >= TELLS_SOMETHING);
+  const tellsMore = replay.left.some((p) => p.kind === "check" && p.gainBits >= TELLS_SOMETHING);
   return {
     difficulty: difficultyOf(ready),
     path: replay.checks,

@@ -44,12 +44,14 @@ export interface ReplayedCheck {
 export interface Replay {
   readonly checks: readonly ReplayedCheck[];
   readonly minutes: number;
+  /** Weighing of what the customer said, before any step. */
+  readonly start: Weighing;
   /** Everything known at the end, and the weighing of it. */
   readonly answers: readonly Answer[];
   readonly weighing: Weighing;
   readonly decision: Decision;
-  /** The best check that is left; undefined when none tells anything. */
-  readonly left: ProposedCheck | undefined;
+  /** The checks and questions that are left, best first; empty when none tells anything. */
+  readonly left: readonly ProposedCheck[];
 }
 
 /**
@@ -66,7 +68,8 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
   const read = new Set<string>();
   const checks: ReplayedCheck[] = [];
   let setUp = setUps.start;
-  let now = weighing(grounded, answers);
+  const start = weighing(grounded, answers);
+  let now = start;
   let minutes = 0;
   for (const step of steps) {
     if (step.kind === "cautions-read") read.add(step.check);
@@ -105,7 +108,7 @@ export function replayAttempt(ready: ReadyExercise, steps: readonly Step[]): Rep
   }
   const left = proposeChecks(grounded, answers, now, { setUp, ...means });
   const decision = decide(grounded, answers, now, left);
-  return { checks, minutes, answers, weighing: now, decision, left: left[0] };
+  return { checks, minutes, start, answers, weighing: now, decision, left };
 }
 
 function decide(

@@ -4,7 +4,7 @@ import type { Answer } from "../engine/index.ts";
 import { CHECK_MADE, PART_ORDERED, type Step } from "./attempt.ts";
 import { exerciseResult, type ReadyExercise, toldAnswers } from "./exercise-car.ts";
 import type { Exercise } from "./exercise.ts";
-import { rampMinutes } from "./ramp-minutes.ts";
+import { rampMinutes, stepTakes } from "./ramp-minutes.ts";
 
 /*
  * An attempt is kept as entries, as a case is, and its state is the same fold. Two kinds are its own, and without effect on the
@@ -77,15 +77,16 @@ export function checkEntries(
 ): Entry[] {
   const { id, check } = step;
   const then = rampMinutes(ready.grounded, before);
-  const now = rampMinutes(ready.grounded, [...before, { kind: "check", id: check }]);
+  const takes = stepTakes(ready.grounded, check, then.setUp);
   const question = check.startsWith("ask:");
   const entries: Entry[] = [];
   if (step.cautionsRead && !question) {
     const read = check.split("@")[0] ?? check;
     entries.push({ ...head, id: `${id}-cautions`, kind: "cautions-read", check: read });
   }
-  entries.push({ ...head, id, kind: CHECK_MADE, check, minutes: now.minutes - then.minutes } as Entry);
-  if (now.setUp !== then.setUp) entries.push({ ...head, id: `${id}-car`, kind: "set-up", setUp: now.setUp });
+  entries.push({ ...head, id, kind: CHECK_MADE, check, minutes: takes.minutes } as Entry);
+  if (takes.setUp !== then.setUp)
+    entries.push({ ...head, id: `${id}-car`, kind: "set-up", setUp: takes.setUp });
   exerciseResult(ready, check).forEach((answer, k) => {
     entries.push({
       ...answered(answer, { ...head, id: `${id}-${k}` }),

@@ -5,7 +5,7 @@ import { bestWay } from "./best-way.ts";
 import { exerciseResult, type ReadyExercise } from "./exercise-car.ts";
 import type { RepairChance } from "./likely-repairs.ts";
 import { likelyRepairs } from "./likely-repairs.ts";
-import { rampMinutes } from "./ramp-minutes.ts";
+import { stepTakes } from "./ramp-minutes.ts";
 import { type ReplayedCheck, replayAttempt } from "./replay.ts";
 import { type Score, scoreAttempt } from "./score.ts";
 
@@ -69,10 +69,10 @@ function shortly(check: NonNullable<ReplayedCheck["best"]>): BestCheck {
 }
 
 function wayWithResults(ready: ReadyExercise, played: PlayedCase): Debrief["bestWay"] {
-  return played.checks.map((id, k) => {
-    const upTo = played.checks.slice(0, k + 1).map((check) => ({ kind: "check", id: check }) as const);
-    const minutes =
-      rampMinutes(ready.grounded, upTo).minutes - rampMinutes(ready.grounded, upTo.slice(0, -1)).minutes;
-    return { id, minutes, found: exerciseResult(ready, id) };
+  let setUp = ready.grounded.knowledge.setUps.start;
+  return played.checks.map((id) => {
+    const takes = stepTakes(ready.grounded, id, setUp);
+    setUp = takes.setUp;
+    return { id, minutes: takes.minutes, found: exerciseResult(ready, id) };
   });
 }

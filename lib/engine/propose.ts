@@ -60,7 +60,7 @@ const TELLS_ENOUGH = 0.03;
 /** Gains below this are rounding, not information. */
 const SMALLEST_GAIN = 1e-3;
 /** Who can do what the ones before can do. */
-export const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
+const RANKS = { owner: 0, driver: 1, technician: 2 } as const;
 
 /**
  * The next checks, best first: expected information about what explains the complaint per minute, set-up included.
@@ -179,8 +179,8 @@ function bitsOf(
 }
 
 /** Can any named cause show in the check? One that cannot tells nothing of what explains the complaint. */
-function bearsOn(placed: PlacedCheck, named: ReadonlySet<number>): boolean {
-  return placed.nodes.some((node) => node.parents.some((i) => named.has(i)));
+export function bearsOn({ nodes }: Pick<PlacedCheck, "nodes">, named: ReadonlySet<number>): boolean {
+  return nodes.some((node) => node.parents.some((i) => named.has(i)));
 }
 
 const NEEDS = new WeakMap<Knowledge, ReadonlyMap<string, string>>();
@@ -192,7 +192,8 @@ function needsOf(knowledge: Knowledge): ReadonlyMap<string, string> {
   return kept;
 }
 
-function canBeDone(
+/** Can this person do the check with what is there, and do the answers not forbid it? */
+export function canBeDone(
   grounded: Grounded,
   answers: readonly Answer[],
   weighing: Weighing,

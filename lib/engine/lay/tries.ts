@@ -3,13 +3,12 @@ import type { CompiledCheck, Knowledge } from "../../knowledge/schema/compiled.t
 import { placedChecks, type PlacedCheck } from "../check-places.ts";
 import { checkBits, type CheckFinding } from "../core/index.ts";
 import { finerComponents } from "../finer-components.ts";
-import { forbiddenCheck } from "../forbidden.ts";
 import type { Answer } from "../answers.ts";
 import type { Grounded } from "../ground.ts";
 import { mergeByRepair } from "../merge-by-repair.ts";
 import { placeName } from "../names.ts";
 import type { ObservationNode } from "../observation-nodes.ts";
-import { RANKS } from "../propose.ts";
+import { bearsOn, canBeDone } from "../propose.ts";
 import type { Weighing } from "../weigh.ts";
 import { capital, choiceOf, doNotKnow, type LayChoice, type LayQuestion } from "./lay-question.ts";
 import type { Rated } from "./questions.ts";
@@ -26,7 +25,7 @@ export function safeTries(
   told: Told,
   who: "owner" | "driver",
 ): Rated[] {
-  const { explanation, weighed } = weighing;
+  const { explanation } = weighing;
   if (explanation === undefined) return [];
   const components = finerComponents(explanation);
   const merged = mergeByRepair(grounded, components);
@@ -34,15 +33,13 @@ export function safeTries(
   const best = new Map<string, Rated>();
   for (const placed of tryPlaces(grounded)) {
     const [{ check }] = placed;
-    if (!mayBeTried(grounded.knowledge, check) || RANKS[check.who] > RANKS[who]) continue;
+    if (!mayBeTried(grounded.knowledge, check)) continue;
     const open = placed
-      .filter(
-        (p) => forbiddenCheck(grounded.knowledge, answers, weighed.notices, check, p.place) === undefined,
-      )
+      .filter((p) => canBeDone(grounded, answers, weighing, p, { who }))
       .map((p) => ({ place: p.place, nodes: openNodes(p, told) }))
       .filter(({ nodes }) => nodes.length > 0);
     const nodes = open.flatMap((p) => p.nodes);
-    if (!nodes.some((node) => node.parents.some((i) => named.has(i)))) continue;
+    if (!bearsOn({ nodes }, named)) continue;
     const question = tryQuestion(grounded.knowledge, check, placed.length, open);
     if (question === undefined || told.finding(question.id)) continue;
     const findings = nodes.map((node) => asReport(grounded.knowledge, node));

@@ -40,8 +40,8 @@ export function saidByForm(entries: Iterable<Entry>, link?: string): SaidByForm[
   const retracted = retractedIds(ordered);
   const said = new Map<string, SaidByForm>();
   for (const entry of ordered) {
-    if (!isByForm(entry) || retracted.has(entry.id) || entry.kind === "retracted") continue;
-    const made = saidIn(entry as EntryOf<"answered" | "told" | "photo">);
+    if (!isByForm(entry) || !holdsSaid(entry) || retracted.has(entry.id)) continue;
+    const made = saidIn(entry);
     if (link !== undefined && made.link !== link) continue;
     const before = said.get(made.id);
     said.set(made.id, before === undefined ? made : { ...before, entries: [...before.entries, entry.id] });
@@ -49,7 +49,14 @@ export function saidByForm(entries: Iterable<Entry>, link?: string): SaidByForm[
   return [...said.values()];
 }
 
-function saidIn(entry: EntryOf<"answered" | "told" | "photo">): SaidByForm {
+type SaidEntry = EntryOf<"answered" | "told" | "photo">;
+
+/** Another kind may come from the customer too: a retraction, or what only a newer version understands. */
+function holdsSaid(entry: Entry): entry is SaidEntry {
+  return entry.kind === "answered" || entry.kind === "told" || entry.kind === "photo";
+}
+
+function saidIn(entry: SaidEntry): SaidByForm {
   const head = { id: saidId(entry), at: entry.at, link: entry.link ?? "", entries: [entry.id] };
   switch (entry.kind) {
     case "told":

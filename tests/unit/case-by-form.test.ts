@@ -65,4 +65,14 @@ describe("what the customer gives by a form", () => {
     ]);
     expect(saidByForm(list, "l2").map(({ id }) => id)).toEqual(["p"]);
   });
+
+  // Our own rule: what a newer version wrote is kept, and has no effect.
+  it.each(["of-a-newer-version", "note", "retracted"])("passes over an entry of kind %s", (kind) => {
+    const list = [
+      made("c", "w", second(4), { ...form, kind: "told", text: "It clunks" }),
+      made("c", "other", second(5), { ...form, kind, text: "more", entry: "nothing" }),
+    ];
+    expect(saidByForm(list).map(({ id }) => id)).toEqual(["w"]);
+    expect(saidByForm(list, "l1").map(({ id }) => id)).toEqual(["w"]);
+  });
 });

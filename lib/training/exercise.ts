@@ -105,12 +105,12 @@ export function openPart(exercise: Exercise): OpenExercise {
  * form, naming each field.
  */
 export function readExercise(text: string): Exercise {
-  return parsed(Exercise, text);
+  return parsed(Exercise, jsonOf(text));
 }
 
 /** A course from a file; errors as with an exercise. */
 export function readCourse(text: string): Course {
-  return parsed(Course, text);
+  return parsed(Course, jsonOf(text));
 }
 
 /** Exercises from a file that holds one of them, or a course. */
@@ -122,14 +122,14 @@ export interface ExercisesFile {
 
 /** Exercises from a file of either kind, by its own word of what it is; errors as with an exercise. */
 export function readExercisesFile(text: string): ExercisesFile {
-  const json = readJson(text, CASE_LIMITS);
+  const json = jsonOf(text);
   const format =
     typeof json === "object" && json !== null ? (json as { format?: unknown }).format : undefined;
   if (format === COURSE_FORMAT) {
-    const { name, about, exercises } = parsed(Course, text);
+    const { name, about, exercises } = parsed(Course, json);
     return { course: { name, about }, exercises };
   }
-  if (format === EXERCISE_FORMAT) return { course: undefined, exercises: [parsed(Exercise, text)] };
+  if (format === EXERCISE_FORMAT) return { course: undefined, exercises: [parsed(Exercise, json)] };
   throw new CornerwiseError(
     "bad-request",
     `format: the file is no exercise and no course; its "format" must be "${EXERCISE_FORMAT}" or "${COURSE_FORMAT}".`,
@@ -137,8 +137,10 @@ export function readExercisesFile(text: string): ExercisesFile {
   );
 }
 
-function parsed<S extends z.ZodType>(schema: S, text: string): z.infer<S> {
-  const result = schema.safeParse(readJson(text, CASE_LIMITS));
+const jsonOf = (text: string): unknown => readJson(text, CASE_LIMITS);
+
+function parsed<S extends z.ZodType>(schema: S, json: unknown): z.infer<S> {
+  const result = schema.safeParse(json);
   if (result.success) return result.data;
   const problems = result.error.issues.map((i) => `${i.path.join(".") || "the file"}: ${i.message}`);
   throw new CornerwiseError("bad-request", problems.slice(0, 10).join("; "), { problems });

@@ -40,7 +40,7 @@ export { publishedShares, sharesByAge } from "./published-shares.ts";
 export type { GroupByAge, ShareLine } from "./published-shares.ts";
 export { rankingRows } from "./ranking-rows.ts";
 export type { RankingRow } from "./ranking-rows.ts";
-export { repairOfSuspect, workshopCosts } from "./repair-cost.ts";
+export { repairOf, repairOfSuspect, workshopCosts } from "./repair-cost.ts";
 export type { CostOverrides } from "./repair-cost.ts";
 export type { StopNotice } from "./stop-notices.ts";
 export { stopSignal } from "./stop-signal.ts";

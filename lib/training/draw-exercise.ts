@@ -1,4 +1,4 @@
-import { groundCar, repairOfSuspect, type Suspect, weighing } from "../engine/index.ts";
+import { groundCar, repairOf, weighing } from "../engine/index.ts";
 import { drawCar } from "../engine/simulate/index.ts";
 import { CornerwiseError } from "../errors.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
@@ -54,7 +54,7 @@ export function drawExercise(
     const causes = new Set(car.fired.map((f) => f.suspect));
     // A cause outside the knowledge cannot be named, so it is no exercise.
     if (causes.size === 0 || car.leaked || causes.size > 2) continue;
-    const behind = new Set([...causes].map((i) => repairOfSuspect(grounded.suspects[i] as Suspect)));
+    const behind = new Set([...causes].map((i) => repairOf(grounded, i)));
     const repairs = likelyRepairs(weighing(grounded, car.told));
     const rank = 1 + repairs.findIndex(({ repair }) => behind.has(repair));
     if (!mayBe(wish.level, rank)) continue;

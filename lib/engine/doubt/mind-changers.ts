@@ -3,6 +3,7 @@ import { parseFinding } from "../finding-id.ts";
 import type { Grounded } from "../ground.ts";
 import type { ProposedCheck } from "../propose.ts";
 import { rankingRows } from "../ranking-rows.ts";
+import { repairOfSuspect } from "../repair-cost.ts";
 import type { Weighed } from "../weigh.ts";
 import { leaderOf, quickLook } from "./quick-look.ts";
 
@@ -40,7 +41,7 @@ export function mindChangers(
   if (weighed.target === "none") return [];
   const [row] = rankingRows(grounded, weighed);
   if (row === undefined) return [];
-  const same = new Set(row.suspects.map(({ suspect }) => `${suspect.part}@${suspect.place}`));
+  const same = new Set(row.suspects.map(({ suspect }) => repairOfSuspect(suspect)));
   const before = quickLook(grounded, answers).logLikelihood;
   const out: MindChanger[] = [];
   for (const check of proposed.slice(0, LOOKED_AT)) {
@@ -53,7 +54,7 @@ export function mindChangers(
       if (probability < RAREST) continue;
       const leader = leaderOf(after);
       const suspect = grounded.suspects[leader];
-      if (suspect === undefined || same.has(`${suspect.part}@${suspect.place}`)) continue;
+      if (suspect === undefined || same.has(repairOfSuspect(suspect))) continue;
       const explains = after.explains[leader] ?? 0;
       out.push({ check, answers: found, probability, leader: suspect.id, explains });
     }

@@ -1,5 +1,5 @@
 import { findingName } from "../../lib/engine/finding-id.ts";
-import { repairName, suspectName } from "../../lib/engine/names.ts";
+import { capital, repairName, suspectName } from "../../lib/engine/names.ts";
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
 
 /** Name of a finding; the id itself when the knowledge does not hold it (a case weighed with another release). */
@@ -61,7 +61,5 @@ export function levelWords(level: string): string {
   return level.replaceAll("-", " ");
 }
 
-/** First letter as a capital. */
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
+// Screens take their words from here.
+export { capital };

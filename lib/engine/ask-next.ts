@@ -1,10 +1,11 @@
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { Answer } from "./answers.ts";
 import type { Grounded } from "./ground.ts";
-import { capital, choiceOf, doNotKnow, type LayQuestion } from "./lay/lay-question.ts";
+import { choiceOf, doNotKnow, type LayQuestion } from "./lay/lay-question.ts";
 import { plainQuestions } from "./lay/questions.ts";
 import { whatWasTold } from "./lay/told.ts";
 import { safeTries } from "./lay/tries.ts";
+import { capital } from "./names.ts";
 import { proposeChecks } from "./propose.ts";
 import type { Weighing } from "./weigh.ts";
 

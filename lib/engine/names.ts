@@ -24,6 +24,11 @@ function namesOf(knowledge: Knowledge): Names {
   return names;
 }
 
+/** "front left" as it stands at the head of a line: "Front left". */
+export function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
 /** The name of a place: "front left"; the id itself when the knowledge does not hold it. */
 export function placeName(knowledge: Knowledge, place: string): string {
   return namesOf(knowledge).places.get(place) ?? place;

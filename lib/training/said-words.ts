@@ -1,4 +1,5 @@
 import { parseFinding } from "../engine/finding-id.ts";
+import { capital } from "../engine/names.ts";
 import type { Knowledge } from "../knowledge/schema/compiled.ts";
 import type { Exercise } from "./exercise.ts";
 
@@ -21,7 +22,7 @@ export function saidWords(knowledge: Knowledge, said: Exercise["said"]): string 
   for (const { id, name } of knowledge.complaints) {
     const own = said.find((s) => s.finding === id);
     if (own === undefined) continue;
-    const title = name.charAt(0).toUpperCase() + name.slice(1);
+    const title = capital(name);
     if (own.state === "absent") {
       sentences.push(`Not: ${name}.`);
       continue;

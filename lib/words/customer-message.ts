@@ -1,3 +1,5 @@
+import { capital } from "../engine/names.ts";
+
 /** What a message to a customer is made of; everything in words of their own language, nothing in ids. */
 export interface MessageParts {
   readonly customer?: string;
@@ -113,8 +115,4 @@ function shortened(text: string): string {
 
 function oneLine(text: string): string {
   return text.replace(/\s+/g, " ").trim();
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,4 +1,5 @@
 import type { PlayAnswer } from "../../../lib/requests/play-request.ts";
+import { capital } from "../../text/names.ts";
 
 const OF_MOST = {
   under: "under the limit",
@@ -49,7 +50,7 @@ export function PlayLimits({
                 <strong>
                   {standing === "unknown"
                     ? `Needs the ${needs === "rim" ? "rim's size" : `diameter of ${circle}`}`
-                    : sentence(words[standing])}
+                    : capital(words[standing])}
                 </strong>
                 <span className="detail">
                   {rule} ({country})
@@ -100,8 +101,4 @@ function digits(depth: boolean): { mm: number; inches: number } {
 function movementWords({ mm, in: inches, deg }: PlayAnswer, depth: boolean): string {
   const to = digits(depth);
   return `${mm.toFixed(to.mm)} mm = ${inches.toFixed(to.inches)} in${deg === undefined ? "" : ` = ${deg.toFixed(2)}°`}`;
-}
-
-function sentence(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,3 +1,4 @@
+import { capital } from "../../engine/names.ts";
 import type { Knowledge } from "../../knowledge/schema/compiled.ts";
 import { searchChecks, searchFindings, searchParts } from "../../words/search.ts";
 import { type CatalogueItem, checkItems, findingItems, inOrderOf, partItems } from "../catalogue.ts";
@@ -99,8 +100,4 @@ Exit codes: 0 something listed, 1 nothing fits, 2 called wrongly, 3 could not be
 function table(items: readonly CatalogueItem[]): string {
   const width = Math.min(44, Math.max(0, ...items.map((item) => item.id.length)));
   return items.map((item) => `${item.id.padEnd(width)}  ${item.name}  [${item.notes.join("; ")}]\n`).join("");
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

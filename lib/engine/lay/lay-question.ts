@@ -46,8 +46,3 @@ export function choiceOf(label: string, state: AnswerState, ...findings: readonl
 export function doNotKnow(findings: readonly string[]): LayChoice {
   return choiceOf(DO_NOT_KNOW, "unknown", ...findings);
 }
-
-/** "front left" as it stands at the head of a line. */
-export function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}

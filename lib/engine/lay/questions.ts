@@ -2,9 +2,10 @@ import type { CompiledFeature, Knowledge } from "../../knowledge/schema/compiled
 import type { LayWords } from "../../knowledge/schema/lay.ts";
 import { parseFinding } from "../finding-id.ts";
 import type { Grounded } from "../ground.ts";
+import { capital } from "../names.ts";
 import type { ProposedCheck } from "../propose.ts";
 import type { Weighing } from "../weigh.ts";
-import { capital, choiceOf, doNotKnow, type LayQuestion } from "./lay-question.ts";
+import { choiceOf, doNotKnow, type LayQuestion } from "./lay-question.ts";
 import type { Told } from "./told.ts";
 
 /** A question with what it is expected to teach a minute. */

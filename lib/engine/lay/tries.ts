@@ -6,11 +6,11 @@ import { finerComponents } from "../finer-components.ts";
 import type { Answer } from "../answers.ts";
 import type { Grounded } from "../ground.ts";
 import { mergeByRepair } from "../merge-by-repair.ts";
-import { placeName } from "../names.ts";
+import { capital, placeName } from "../names.ts";
 import type { ObservationNode } from "../observation-nodes.ts";
 import { bearsOn, canBeDone } from "../propose.ts";
 import type { Weighing } from "../weigh.ts";
-import { capital, choiceOf, doNotKnow, type LayChoice, type LayQuestion } from "./lay-question.ts";
+import { choiceOf, doNotKnow, type LayChoice, type LayQuestion } from "./lay-question.ts";
 import type { Rated } from "./questions.ts";
 import type { Told } from "./told.ts";
 

@@ -83,8 +83,8 @@ function peaksOf(recording: Recording, periodogram: Periodogram, apart: number):
   let rest: readonly Float64Array[] = recording.axes.map(withoutMean);
   const independent = count / OVERSAMPLING;
   const peaks: VibrationPeak[] = [];
-  let now = periodogram;
   for (let round = 0; round < MOST_ROUNDS && peaks.length < MOST_PEAKS; round++) {
+    const now = round === 0 ? periodogram : lombScargle(times, rest, grid);
     const top = highest(now.power);
     const height = (MEDIAN_OF_THREE * (now.power[top] as number)) / medianAround(now, top);
     const falseAlarm = 1 - (1 - gammaTail(height)) ** independent;
@@ -106,7 +106,6 @@ function peaksOf(recording: Recording, periodogram: Periodogram, apart: number):
         return v - cos * Math.cos(angle) - sin * Math.sin(angle);
       });
     });
-    now = lombScargle(times, rest, grid);
   }
   return {
     periodogram,

@@ -15,7 +15,7 @@ export interface CsvUnits {
 }
 
 /** Standard gravity (3rd CGPM, 1901). Units: m/s^2. */
-export const STANDARD_GRAVITY = 9.80665;
+const STANDARD_GRAVITY = 9.80665;
 
 /** Longer texts than this many characters are not read. */
 export const LONGEST_CSV = 20_000_000;

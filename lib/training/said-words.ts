@@ -15,9 +15,7 @@ export function saidWords(knowledge: Knowledge, said: Exercise["said"]): string 
     said.flatMap((s) => {
       const parsed = parseFinding(knowledge, s.finding);
       if (s.state !== state || parsed.kind !== "feature") return [];
-      return parsed.feature.complaints.includes(complaint) && s.finding.startsWith(`${complaint}:`)
-        ? [parsed.feature.name]
-        : [];
+      return parsed.complaint?.id === complaint ? [parsed.feature.name] : [];
     });
   for (const { id, name } of knowledge.complaints) {
     const own = said.find((s) => s.finding === id);

@@ -1,4 +1,5 @@
 import { isAbsolute, join } from "node:path";
+import { isLoopbackHost } from "./loopback.ts";
 
 /** What the person who runs the server decided; the only place that reads the environment. */
 export interface Config {
@@ -63,16 +64,14 @@ function secretOf(value: string | undefined): string | undefined {
   return value;
 }
 
-/** Results of people go over the network: in the clear only to this very machine. */
-const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])$/;
-
 function recordStoreOf(env: Environment): RecordStore | undefined {
   const value = given(env.CORNERWISE_XAPI_ENDPOINT);
   const key = given(env.CORNERWISE_XAPI_KEY) ?? "";
   const secret = given(env.CORNERWISE_XAPI_SECRET) ?? "";
   if (value === undefined) return undefined;
   const url = URL.canParse(value) ? new URL(value) : undefined;
-  const safe = url?.protocol === "https:" || (url?.protocol === "http:" && LOOPBACK.test(url.hostname));
+  // Results of people go over the network: in the clear only to this very machine.
+  const safe = url?.protocol === "https:" || (url?.protocol === "http:" && isLoopbackHost(url.hostname));
   if (url === undefined || !safe || url.username !== "" || url.search !== "" || url.hash !== "") {
     throw new ConfigProblem(
       "CORNERWISE_XAPI_ENDPOINT cannot be used: give an https address without name, password or query, such as https://records.example/xapi.",

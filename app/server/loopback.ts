@@ -9,7 +9,7 @@ export function isLoopbackAddress(address: string): boolean {
 }
 
 /**
- * Whether a Host header names this machine, with or without a port.
+ * Whether a Host header, or the host of a URL, names this machine, with or without a port.
  *
  * A page elsewhere whose name was made to lead here sends its own name: it is not one of these.
  */

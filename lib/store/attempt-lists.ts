@@ -1,5 +1,5 @@
 import { CHECK_MADE } from "../training/attempt.ts";
-import { readCursor, writeCursor } from "./cursor.ts";
+import { PlaceId, PlaceMoment, readPlace, writePlace } from "./cursor.ts";
 import { type Attempt, attemptOf } from "./exercise-attempts.ts";
 import type { Store } from "./tables.ts";
 
@@ -15,16 +15,6 @@ export interface AttemptsPage {
   readonly attempts: readonly AttemptRow[];
   /** Where the next page begins; null on the last one. */
   readonly next: string | null;
-}
-
-/** Attempts are listed as cases are by their last change: by a moment and an id. */
-function cursorOf({ startedAt, id }: AttemptRow): string {
-  return writeCursor("changed", { closed: 0, urgency: 0, opened_at: startedAt, changed_at: startedAt, id });
-}
-
-function placeOf(cursor: string): readonly [startedAt: string, id: string] {
-  const [startedAt = "", id = ""] = readCursor("changed", cursor).map(String);
-  return [startedAt, id];
 }
 
 function rows(store: Store) {
@@ -98,7 +88,7 @@ export async function listAttempts(
   if (from !== undefined) query = query.where("attempts.started_at", ">=", from);
   if (until !== undefined) query = query.where("attempts.started_at", "<", until);
   if (after !== undefined) {
-    const [startedAt, id] = placeOf(after);
+    const [startedAt = "", id = ""] = readPlace(after, [PlaceMoment, PlaceId], "the list of attempts");
     query = query.where((eb) =>
       eb(eb.refTuple("attempts.started_at", "attempts.id"), "<", eb.tuple(startedAt, id)),
     );
@@ -107,7 +97,7 @@ export async function listAttempts(
   const attempts = found.slice(0, limit).map(rowOf);
   const last = attempts.at(-1);
   const more = found.length > limit && last !== undefined;
-  return { attempts, next: more ? cursorOf(last) : null };
+  return { attempts, next: more ? writePlace([last.startedAt, last.id]) : null };
 }
 
 /** The attempts of one account or one browser, the last begun first. */

@@ -16,21 +16,48 @@ export type CaseOrder = keyof typeof CASE_ORDERS;
 type Column = (typeof CASE_ORDERS)[CaseOrder]["by"][number];
 export type CasePlace = Readonly<Record<Column, string | number>>;
 
-const Id = z.string().max(64);
-const Moment = z.string().max(40);
+export const PlaceId = z.string().max(64);
+export const PlaceMoment = z.string().max(40);
 const Whole = z.number().int().min(0).max(1000);
 const VALUES: { readonly [C in Column]: z.ZodType<string | number> } = {
   closed: Whole,
   urgency: Whole,
-  opened_at: Moment,
-  changed_at: Moment,
-  id: Id,
+  opened_at: PlaceMoment,
+  changed_at: PlaceMoment,
+  id: PlaceId,
 };
+
+/** A place in a list as a text: what the list goes by, of the last row that was given. */
+export function writePlace(values: readonly (string | number)[]): string {
+  return Buffer.from(JSON.stringify(values)).toString("base64url");
+}
+
+/**
+ * The values at the place that the text names; `list` is what the list is called.
+ *
+ * Errors  StoreProblem bad-cursor: the text is not one that `writePlace` made of values of these forms.
+ */
+export function readPlace<V extends string | number>(
+  text: string,
+  forms: readonly z.ZodType<V>[],
+  list: string,
+): readonly V[] {
+  try {
+    return z.tuple(forms as [z.ZodType<V>]).parse(JSON.parse(Buffer.from(text, "base64url").toString()));
+  } catch (cause) {
+    throw new StoreProblem(
+      "bad-cursor",
+      `This is no place in ${list}. Begin at the first page, and take \`next\` from there.`,
+      {},
+      { cause },
+    );
+  }
+}
 
 /** The place of a case in a list of that order. */
 export function writeCursor(order: CaseOrder, row: CasePlace): string {
   const place = CASE_ORDERS[order].by.map((column) => row[column]);
-  return Buffer.from(JSON.stringify(order === "changed" ? place : [order, ...place])).toString("base64url");
+  return writePlace(order === "changed" ? place : [order, ...place]);
 }
 
 /**
@@ -40,18 +67,6 @@ export function writeCursor(order: CaseOrder, row: CasePlace): string {
  */
 export function readCursor(order: CaseOrder, text: string): readonly (string | number)[] {
   const values = CASE_ORDERS[order].by.map((column) => VALUES[column]);
-  const Place = z.tuple(
-    (order === "changed" ? values : [z.literal(order), ...values]) as [z.ZodType<string | number>],
-  );
-  try {
-    const place = Place.parse(JSON.parse(Buffer.from(text, "base64url").toString()));
-    return place.slice(-values.length);
-  } catch (cause) {
-    throw new StoreProblem(
-      "bad-cursor",
-      "This is no place in the list of cases in this order. Begin at the first page, and take `next` from there.",
-      {},
-      { cause },
-    );
-  }
+  const forms = order === "changed" ? values : [z.literal(order), ...values];
+  return readPlace(text, forms, "the list of cases in this order").slice(-values.length);
 }

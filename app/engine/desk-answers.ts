@@ -11,7 +11,7 @@ import {
 import type { Weighing } from "../../lib/engine/index.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import type { BeforeSeen, Booked, Questions } from "./protocol.ts";
-import { askedFor, groundOf, loaded, pause, weighingOf } from "./worked-out.ts";
+import { askedFor, groundOf, keptOf, loaded, pause, weighingOf } from "./worked-out.ts";
 
 /** Visits drawn so far for a weighing, by what they were drawn with. */
 const drawn = new WeakMap<Weighing, Map<string, Drawn>>();
@@ -54,7 +54,11 @@ export async function book({
   const grounded = groundOf(situation);
   const weighing = weighingOf(situation);
   const costs = workshopCosts(loaded(), own);
-  const { courses, uniform } = drawnOf(weighing, JSON.stringify([options, own]));
+  // One seed: the same answers give the same figures on every device.
+  const { courses, uniform } = keptOf(drawn, weighing, JSON.stringify([options, own]), () => ({
+    courses: [],
+    uniform: seededUniform(1),
+  }));
   while (courses.length < visits) {
     const course = drawCourse(grounded, situation.answers, weighing, { ...options, costs, uniform });
     if (course === undefined) return undefined;
@@ -65,13 +69,4 @@ export async function book({
   }
   const told = booking(courses);
   return told && { booking: told, whole: courses.map((c) => c.checking + c.repairing) };
-}
-
-function drawnOf(weighing: Weighing, key: string): Drawn {
-  const kept = drawn.get(weighing) ?? new Map<string, Drawn>();
-  drawn.set(weighing, kept);
-  // One seed: the same answers give the same figures on every device.
-  const own = kept.get(key) ?? { courses: [], uniform: seededUniform(1) };
-  kept.set(key, own);
-  return own;
 }

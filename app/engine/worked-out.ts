@@ -137,7 +137,8 @@ export async function foresee(
   }
 }
 
-function keptOf<T>(
+/** What was worked out from a weighing under a key, made when it is not there yet; it goes when the weighing goes. */
+export function keptOf<T>(
   store: WeakMap<Weighing, Map<string, T>>,
   weighing: Weighing,
   key: string,

@@ -30,11 +30,11 @@ import { caseUrgency } from "../../lib/case/case-urgency.ts";
 import { situationOf } from "../../lib/case/situation.ts";
 import { seededUniform } from "../../lib/maths/seeded-uniform.ts";
 import { readText, searchAll, searchChecks, searchFindings, sidesByTraffic } from "../../lib/words/index.ts";
+import { messageOf } from "../text/message-of.ts";
 import { advise, book, questions } from "./desk-answers.ts";
 import type {
   Doubted,
   Found,
-  FromWorker,
   Kind,
   Leader,
   MindChange,
@@ -42,7 +42,6 @@ import type {
   Questions,
   Ranked,
   Situation,
-  ToWorker,
   Wear,
 } from "./protocol.ts";
 import {
@@ -56,6 +55,7 @@ import {
   proposals,
   weighingOf,
 } from "./worked-out.ts";
+import type { FromWorker, ToWorker } from "./worker-messages.ts";
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -212,7 +212,7 @@ const ANSWERS: { readonly [K in Kind]: Answering<K> } = {
   find: ({ query }) => searchAll(loaded(), query, MOST_FOUND),
 };
 
-self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+self.onmessage = ({ data }: MessageEvent<ToWorker<Questions>>) => {
   if (data.kind === "load") {
     load(data.knowledge, data.isNewest);
     return;
@@ -224,8 +224,7 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     performance.measure(data.kind, { start });
     self.postMessage(answer);
   };
-  const failed = (error: unknown): void =>
-    reply({ id, failed: error instanceof Error ? error.message : String(error) });
+  const failed = (error: unknown): void => reply({ id, failed: messageOf(error) });
   try {
     const answer = (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask);
     if (answer instanceof Promise) answer.then((late: unknown) => reply({ id, answer: late }), failed);

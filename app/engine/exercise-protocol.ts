@@ -35,17 +35,3 @@ export interface ExerciseQuestions {
 }
 
 export type ExerciseKind = keyof ExerciseQuestions;
-
-export type ToExerciseWorker =
-  | { readonly kind: "load"; readonly knowledge: string; readonly isNewest: boolean }
-  | {
-      [K in ExerciseKind]: {
-        readonly kind: K;
-        readonly id: number;
-        readonly ask: ExerciseQuestions[K]["ask"];
-      };
-    }[ExerciseKind];
-
-export type FromExerciseWorker =
-  | { readonly id: number; readonly answer: unknown }
-  | { readonly id: number; readonly failed: string };

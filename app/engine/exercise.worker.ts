@@ -11,12 +11,9 @@ import {
   saidWords,
 } from "../../lib/training/index.ts";
 import { knowledgeOf } from "../knowledge/knowledge-of.ts";
-import type {
-  ExerciseKind,
-  ExerciseQuestions,
-  FromExerciseWorker,
-  ToExerciseWorker,
-} from "./exercise-protocol.ts";
+import { messageOf } from "../text/message-of.ts";
+import type { ExerciseKind, ExerciseQuestions } from "./exercise-protocol.ts";
+import type { FromWorker, ToWorker } from "./worker-messages.ts";
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -46,17 +43,17 @@ const ANSWERS: {
   },
 };
 
-self.onmessage = ({ data }: MessageEvent<ToExerciseWorker>) => {
+self.onmessage = ({ data }: MessageEvent<ToWorker<ExerciseQuestions>>) => {
   if (data.kind === "load") {
     knowledge = knowledgeOf(data.knowledge, data.isNewest);
     return;
   }
   const { id } = data;
-  let reply: FromExerciseWorker;
+  let reply: FromWorker;
   try {
     reply = { id, answer: (ANSWERS[data.kind] as (ask: unknown) => unknown)(data.ask) };
   } catch (error) {
-    reply = { id, failed: error instanceof Error ? error.message : String(error) };
+    reply = { id, failed: messageOf(error) };
   }
   self.postMessage(reply);
 };

@@ -165,13 +165,3 @@ export interface Questions {
 }
 
 export type Kind = keyof Questions;
-
-/** Page to worker. */
-export type ToWorker =
-  | { readonly kind: "load"; readonly knowledge: string; readonly isNewest: boolean }
-  | { [K in Kind]: { readonly kind: K; readonly id: number; readonly ask: Questions[K]["ask"] } }[Kind];
-
-/** Worker to page. */
-export type FromWorker =
-  | { readonly id: number; readonly answer: unknown }
-  | { readonly id: number; readonly failed: string };

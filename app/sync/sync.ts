@@ -4,6 +4,7 @@ import { browserSyncStore } from "../store/sync-store.ts";
 import { MOST_ENTRIES } from "./batch.ts";
 import { serverDoor } from "./door.ts";
 import { oneTabAtATime } from "./one-tab.ts";
+import { readReply } from "./read-reply.ts";
 import { type CaseHead, CasesReply, type MeReply } from "./replies.ts";
 import { settlePerson } from "./settle-person.ts";
 import { syncStep } from "./sync-step.ts";
@@ -165,9 +166,9 @@ async function lookForNews(): Promise<boolean> {
   if (!due || memory.standing.is !== "answers") return false;
   newsAt = Date.now();
   const reply = await serverDoor.ask({ method: "GET", path: "/api/v1/cases?limit=50" });
-  const cases = reply.is === "reply" && reply.status === 200 ? CasesReply.safeParse(reply.json) : undefined;
-  for (const { id, version } of cases?.data?.cases ?? []) memoryOf(memory, id, MOST_ENTRIES).heard = version;
+  const news = readReply(reply, CasesReply);
+  for (const { id, version } of news?.cases ?? []) memoryOf(memory, id, MOST_ENTRIES).heard = version;
   // Now and then also with whom we speak: a server may have been set back to an older copy between two questions.
   memory.standing = { is: "unknown" };
-  return cases?.success === true;
+  return news !== undefined;
 }

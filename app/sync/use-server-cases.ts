@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { serverDoor } from "./door.ts";
 import { meaningOfFailure } from "./meaning.ts";
+import { readReply } from "./read-reply.ts";
 import { type CaseHead, CasesReply } from "./replies.ts";
 import { heardOfCases } from "./sync.ts";
 import { useSync } from "./use-sync.ts";
@@ -61,14 +62,13 @@ export function useServerCases(query: string): ServerCases {
       const reply = await serverDoor.ask({ method: "GET", path: `/api/v1/cases?${params.toString()}` });
       if (number !== asked.current) return;
       heard.current = number;
-      const page =
-        reply.is === "reply" && reply.status === 200 ? CasesReply.safeParse(reply.json) : undefined;
-      if (page?.success !== true) {
+      const page = readReply(reply, CasesReply);
+      if (page === undefined) {
         const failed = meaningOfFailure(reply);
         setShown((old) => ({ ...old, status: failed.is === "sign-in" ? "ready" : "away" }));
         return;
       }
-      const { cases, next } = page.data;
+      const { cases, next } = page;
       heardOfCases(cases);
       setShown((old) => ({
         query,

@@ -1,10 +1,12 @@
 import { describe, expect, it } from "vitest";
+import { z } from "zod";
 import { backOffMs } from "../../app/sync/back-off.ts";
 import { nextBatch } from "../../app/sync/batch.ts";
 import { replyOf } from "../../app/sync/door.ts";
 import { keptWords, keptWordsOfAll } from "../../app/sync/kept-words.ts";
 import { meaningOfPulled, meaningOfSent } from "../../app/sync/meaning.ts";
 import { nextStep } from "../../app/sync/plan.ts";
+import { readReply } from "../../app/sync/read-reply.ts";
 import type { Entry } from "../../lib/case/index.ts";
 
 const headers = (type: string, more: Record<string, string> = {}) =>
@@ -39,6 +41,18 @@ describe("a reply of the server", () => {
       is: "refused",
       trouble: { code: "bad-input", detail: "Entry 2 has no time." },
     });
+  });
+
+  it("is read by its form, or not at all", () => {
+    const Form = z.object({ id: z.string() });
+    const of = (status: number, text: string) =>
+      readReply(replyOf(status, headers("application/json"), text), Form);
+    expect(of(200, '{"id":"a","more":1}')).toEqual({ id: "a" });
+    expect(of(201, '{"id":"a"}')).toEqual({ id: "a" });
+    expect(of(200, '{"id":1}')).toBeUndefined();
+    expect(of(404, '{"id":"a"}')).toBeUndefined();
+    expect(readReply({ is: "lost" }, Form)).toBeUndefined();
+    expect(readReply(undefined, Form)).toBeUndefined();
   });
 
   it.each([

@@ -1,5 +1,6 @@
 "use client";
 import { useState } from "react";
+import { readReply } from "../../sync/read-reply.ts";
 import { ROLES, roleMay } from "../../text/role-words.ts";
 import { Choice } from "../choice.tsx";
 import { Fold } from "../fold.tsx";
@@ -51,8 +52,8 @@ function ChangeAccount({ account, isOwn, onChanged, onStale }: LineProps) {
   const change = async (body: Readonly<Record<string, unknown>>) => {
     const path = `/api/v1/accounts/${encodeURIComponent(account.id)}`;
     const reply = await send({ method: "PATCH", path, body, ifMatch: `"${account.version}"` });
-    const changed = Account.safeParse(reply?.json);
-    if (changed.success) onChanged(changed.data);
+    const changed = readReply(reply, Account);
+    if (changed !== undefined) onChanged(changed);
     else onStale();
   };
   const renew = () => {

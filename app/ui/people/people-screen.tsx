@@ -3,6 +3,7 @@ import Link from "next/link";
 import { useCallback, useEffect, useState } from "react";
 import { type Reply, serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { useSync } from "../../sync/use-sync.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { type Account, AccountsReply } from "./account.ts";
@@ -50,10 +51,9 @@ function Accounts({ own }: { readonly own: string }) {
   const [accounts, setAccounts] = useState<readonly Account[]>();
   const [failed, setFailed] = useState<string>();
   const show = useCallback((reply: Reply) => {
-    const list =
-      reply.is === "reply" && reply.status === 200 ? AccountsReply.safeParse(reply.json) : undefined;
-    if (list?.success === true) setAccounts(list.data.accounts);
-    setFailed(list?.success === true ? undefined : failureWords(reply));
+    const list = readReply(reply, AccountsReply);
+    if (list !== undefined) setAccounts(list.accounts);
+    setFailed(list === undefined ? failureWords(reply) : undefined);
   }, []);
   const load = useCallback(() => void askAccounts().then(show), [show]);
   useEffect(() => {

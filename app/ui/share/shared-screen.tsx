@@ -6,6 +6,7 @@ import { ReleaseInUse, useReleaseOfCase } from "../../knowledge/use-knowledge.ts
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
 import { readPulled } from "../../sync/meaning.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { SharedReply } from "./links.ts";
 import { SharedSheet } from "./shared-sheet.tsx";
 
@@ -85,9 +86,9 @@ async function openShared(token: string): Promise<Shown> {
       text: "Its end is missing or was changed on the way. Open it again from where you got it, or ask for it once more.",
     };
   const reply = await serverDoor.ask({ method: "GET", path: "/api/v1/shared", bearer: token });
-  const shared = reply.is === "reply" && reply.status === 200 ? SharedReply.safeParse(reply.json) : undefined;
-  if (shared?.success === true) {
-    const { entries } = readPulled(shared.data.entries.map((entry, index) => ({ seq: index + 1, entry })));
+  const shared = readReply(reply, SharedReply);
+  if (shared !== undefined) {
+    const { entries } = readPulled(shared.entries.map((entry, index) => ({ seq: index + 1, entry })));
     return { is: "open", entries };
   }
   if (reply.is === "reply" && (reply.status === 401 || reply.status === 410))

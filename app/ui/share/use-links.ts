@@ -3,6 +3,7 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import { type Reply, serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
 import { meaningOfFailure } from "../../sync/meaning.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { useSync } from "../../sync/use-sync.ts";
 import { useRequest } from "../people/use-request.ts";
 import { type CaseLink, LinksReply, MadeLink } from "./links.ts";
@@ -51,12 +52,11 @@ export function useLinks(caseId: string, kind: LinkKind, everyMs?: number): Link
   const ask = useCallback(() => serverDoor.ask({ method: "GET", path }), [path]);
   const show = useCallback(
     (reply: Reply) => {
-      const list =
-        reply.is === "reply" && reply.status === 200 ? LinksReply.safeParse(reply.json) : undefined;
-      if (list?.success === true) {
+      const list = readReply(reply, LinksReply);
+      if (list !== undefined) {
         shown.current = true;
         setTrouble(undefined);
-        setLinks(stillWorking(list.data.links, kind));
+        setLinks(stillWorking(list.links, kind));
       } else if (shown.current && passes(reply)) return;
       else if (reply.is === "reply" && reply.status === 404)
         setTrouble("This case is not on the server yet; it can be shared once it is.");
@@ -80,10 +80,10 @@ export function useLinks(caseId: string, kind: LinkKind, everyMs?: number): Link
 
   const make = async (body: { readonly days: number; readonly words?: string }) => {
     const reply = await send({ method: "POST", path, body: { kind, ...body } });
-    const link = MadeLink.safeParse(reply?.json);
-    if (link.success) {
+    const link = readReply(reply, MadeLink);
+    if (link !== undefined) {
       shown.current = true;
-      setMade(link.data);
+      setMade(link);
     }
     show(await ask());
   };

@@ -2,6 +2,7 @@
 import { useState } from "react";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { momentWords } from "../../text/moment.ts";
 import { Choice } from "../choice.tsx";
 import { Fold } from "../fold.tsx";
@@ -135,9 +136,9 @@ function OneCourse({
         path: `/api/v1/exercises/${encodeURIComponent(id)}/hand-outs`,
         body: { expiresAt, course: course.name },
       });
-      const one = reply.is === "reply" && reply.status < 300 ? MadeHandOut.safeParse(reply.json) : undefined;
-      if (one?.success !== true) return `"${name}" could not be handed out: ${failureWords(reply)}`;
-      made.push({ name, code: one.data.code, expiresAt: one.data.expiresAt });
+      const one = readReply(reply, MadeHandOut);
+      if (one === undefined) return `"${name}" could not be handed out: ${failureWords(reply)}`;
+      made.push({ name, code: one.code, expiresAt: one.expiresAt });
       setCodes([...made]);
     }
     return undefined;

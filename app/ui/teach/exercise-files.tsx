@@ -3,6 +3,7 @@ import { useState } from "react";
 import { Course, type ExercisesFile, readExercisesFile } from "../../../lib/training/index.ts";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { messageOf } from "../../text/message-of.ts";
 import { FileButton } from "../file-button.tsx";
 import type { CourseHere } from "./courses.ts";
@@ -51,9 +52,9 @@ export function ExerciseFiles({
   };
   const ready = async (): Promise<ExercisesFile> => {
     const reply = await serverDoor.ask({ method: "GET", path: "/api/v1/ready-exercises" });
-    const course = reply.is === "reply" && reply.status === 200 ? Course.safeParse(reply.json) : undefined;
-    if (course?.success !== true) throw new Error(failureWords(reply));
-    const { name, about, exercises } = course.data;
+    const course = readReply(reply, Course);
+    if (course === undefined) throw new Error(failureWords(reply));
+    const { name, about, exercises } = course;
     return { course: { name, about }, exercises };
   };
   return (

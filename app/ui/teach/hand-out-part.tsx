@@ -3,6 +3,7 @@ import Link from "next/link";
 import { useCallback, useEffect, useState } from "react";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { momentWords } from "../../text/moment.ts";
 import { Choice } from "../choice.tsx";
 import { Failed } from "../people/failed.tsx";
@@ -84,8 +85,7 @@ function Codes({ id }: { readonly id: string }) {
   const path = `/api/v1/exercises/${encodeURIComponent(id)}/hand-outs`;
   const load = useCallback(async () => {
     const reply = await serverDoor.ask({ method: "GET", path });
-    const read = reply.is === "reply" && reply.status === 200 ? HandOutList.safeParse(reply.json) : undefined;
-    return read?.success === true ? read.data.handOuts : failureWords(reply);
+    return readReply(reply, HandOutList)?.handOuts ?? failureWords(reply);
   }, [path]);
   const show = useCallback((loaded: readonly HandOut[] | string) => {
     if (typeof loaded === "string") setTrouble(loaded);
@@ -105,8 +105,8 @@ function Codes({ id }: { readonly id: string }) {
     const name = course.trim();
     const body = { expiresAt: afterDays(days), ...(name !== "" && { course: name }) };
     const reply = await send({ method: "POST", path, body });
-    const one = MadeHandOut.safeParse(reply?.json);
-    if (one.success) setMade(one.data);
+    const one = readReply(reply, MadeHandOut);
+    if (one !== undefined) setMade(one);
     show(await load());
   };
   const end = async (handOut: string) => {

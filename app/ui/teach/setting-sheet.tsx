@@ -2,6 +2,7 @@
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { OpenRelease } from "../../knowledge/open-release.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import type { Units } from "../../text/amounts.ts";
 import { capital } from "../../text/names.ts";
 import { carLine } from "../case/car-fields.ts";
@@ -59,11 +60,11 @@ export function SettingSheet({ kept, release, setting, changed, units, onUnits, 
         ? { method: "POST", path, body: exercise }
         : { method: "PUT", path, body: exercise, ifMatch: `"${kept.version}"` },
     );
-    const head = ExerciseHead.safeParse(reply?.json);
-    if (!head.success) return;
+    const head = readReply(reply, ExerciseHead);
+    if (head === undefined) return;
     onDraft(undefined);
-    if (kept === undefined) router.replace(`/teach/exercise?id=${encodeURIComponent(head.data.id)}`);
-    else onKept({ ...head.data, exercise });
+    if (kept === undefined) router.replace(`/teach/exercise?id=${encodeURIComponent(head.id)}`);
+    else onKept({ ...head, exercise });
   };
 
   const preview = (

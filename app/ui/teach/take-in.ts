@@ -1,8 +1,9 @@
 import { COURSE_FORMAT, type Course, type Exercise, EXERCISE_FORM } from "../../../lib/training/index.ts";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
-import { ExerciseHead } from "./replies.ts";
-import { askExercise, keptOf } from "./use-kept-exercise.ts";
+import { readReply } from "../../sync/read-reply.ts";
+import { ExerciseHead, KeptExercise } from "./replies.ts";
+import { askExercise } from "./use-kept-exercise.ts";
 
 /** What became of exercises that were to be taken in. */
 export interface TakenIn {
@@ -26,10 +27,10 @@ export async function takeInExercises(
       continue;
     }
     const reply = await serverDoor.ask({ method: "POST", path: "/api/v1/exercises", body: exercise });
-    const head = reply.is === "reply" && reply.status < 300 ? ExerciseHead.safeParse(reply.json) : undefined;
-    if (head?.success !== true)
+    const head = readReply(reply, ExerciseHead);
+    if (head === undefined)
       return { heads, there, stopped: `"${exercise.name}" could not be taken in: ${failureWords(reply)}` };
-    heads.push(head.data);
+    heads.push(head);
   }
   return { heads, there, stopped: undefined };
 }
@@ -42,7 +43,7 @@ export async function courseOf(
   const exercises: Exercise[] = [];
   for (const head of heads) {
     const reply = await askExercise(head.id);
-    const kept = keptOf(reply);
+    const kept = readReply(reply, KeptExercise);
     if (kept === undefined) return { failed: `"${head.name}" could not be read: ${failureWords(reply)}` };
     exercises.push(kept.exercise);
   }

@@ -4,6 +4,7 @@ import { useCallback, useEffect, useState } from "react";
 import { useDraft } from "../../store/use-draft.ts";
 import { serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { momentWords } from "../../text/moment.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { TitledSheet } from "../titled-sheet.tsx";
@@ -31,8 +32,7 @@ export function TeachScreen() {
 
 async function askExercises(): Promise<readonly ExerciseHead[] | string> {
   const reply = await serverDoor.ask({ method: "GET", path: "/api/v1/exercises" });
-  const list = reply.is === "reply" && reply.status === 200 ? ExerciseList.safeParse(reply.json) : undefined;
-  return list?.success === true ? list.data.exercises : failureWords(reply);
+  return readReply(reply, ExerciseList)?.exercises ?? failureWords(reply);
 }
 
 function Exercises() {

@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useState } from "react";
 import { type Reply, serverDoor } from "../../sync/door.ts";
 import { failureWords } from "../../sync/failure-words.ts";
+import { readReply } from "../../sync/read-reply.ts";
 import { KeptExercise } from "./replies.ts";
 
 export type Kept =
@@ -16,7 +17,7 @@ export function useKeptExercise(id: string): readonly [Kept, (value: KeptExercis
     let gone = false;
     void askExercise(id).then((reply) => {
       if (gone) return;
-      const read = keptOf(reply);
+      const read = readReply(reply, KeptExercise);
       setKept(
         read === undefined ? { is: "failed", message: failureWords(reply) } : { is: "ready", value: read },
       );
@@ -32,10 +33,4 @@ export function useKeptExercise(id: string): readonly [Kept, (value: KeptExercis
 /** Asks the server for one exercise. */
 export function askExercise(id: string): Promise<Reply> {
   return serverDoor.ask({ method: "GET", path: `/api/v1/exercises/${encodeURIComponent(id)}` });
-}
-
-/** The exercise of a reply; undefined when it holds none that can be read here. */
-export function keptOf(reply: Reply): KeptExercise | undefined {
-  if (reply.is !== "reply" || reply.status !== 200) return undefined;
-  return KeptExercise.safeParse(reply.json).data;
 }

@@ -42,9 +42,12 @@ export interface MissingRelease {
   readonly newest: ReleaseName | undefined;
 }
 
+/** The knowledge of a case on its way, there, or missing for whatever reason. */
+export type ReleaseOfCase = Exclude<Loaded<OpenRelease>, { readonly is: "failed" }> | MissingRelease;
+
 /** The knowledge that a case is weighed with, which this device then keeps; none while it is not known which. */
-export function useReleaseOfCase(wanted: WantedRelease | undefined): Loaded<OpenRelease> | MissingRelease {
-  const [state, setState] = useState<Loaded<OpenRelease> | MissingRelease>({ is: "loading" });
+export function useReleaseOfCase(wanted: WantedRelease | undefined): ReleaseOfCase {
+  const [state, setState] = useState<ReleaseOfCase>({ is: "loading" });
   const release = wanted?.release;
   const knowledgeVersion = wanted?.knowledgeVersion;
   useEffect(() => {
@@ -58,7 +61,7 @@ export function useReleaseOfCase(wanted: WantedRelease | undefined): Loaded<Open
   return state;
 }
 
-async function openForCase(wanted: WantedRelease): Promise<Loaded<OpenRelease> | MissingRelease> {
+async function openForCase(wanted: WantedRelease): Promise<ReleaseOfCase> {
   const version = wantedWords(wanted);
   const missing = async (reason?: string): Promise<MissingRelease> => ({
     is: "missing",

@@ -5,9 +5,9 @@ import type { ReactNode } from "react";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { OpenRelease } from "../../knowledge/open-release.ts";
 import {
-  type Loaded,
   type MissingRelease,
   ReleaseInUse,
+  type ReleaseOfCase,
   useReleaseOfCase,
 } from "../../knowledge/use-knowledge.ts";
 import { useCaseIsOpen } from "../../offline/case-open.ts";
@@ -67,7 +67,7 @@ function CaseNotReady({
 }: {
   readonly id: string;
   readonly open: OpenCase;
-  readonly release: Loaded<OpenRelease> | MissingRelease;
+  readonly release: ReleaseOfCase;
 }) {
   return (
     <>
@@ -88,8 +88,6 @@ function CaseNotReady({
           />
         ) : open.status === "failed" ? (
           <Trouble title="This device's store could not be read" text={open.trouble ?? ""} retry />
-        ) : release.is === "failed" ? (
-          <Trouble title="The knowledge did not arrive" text={release.message} retry />
         ) : release.is === "missing" ? (
           <NoRelease missing={release} open={open} />
         ) : (

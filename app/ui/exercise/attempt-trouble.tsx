@@ -1,5 +1,6 @@
 "use client";
 import Link from "next/link";
+import type { MissingRelease } from "../../knowledge/use-knowledge.ts";
 import { TitledSheet } from "../titled-sheet.tsx";
 
 /** What stands in place of an attempt that cannot be shown, in words. */
@@ -17,4 +18,10 @@ export function AttemptTrouble({ words }: { readonly words: string }) {
       </p>
     </TitledSheet>
   );
+}
+
+/** The knowledge that an exercise is worked with cannot be had: nothing else is taken in its place. */
+export function NoKnowledge({ missing: { reason } }: { readonly missing: MissingRelease }) {
+  const why = reason ?? "This server has it no longer.";
+  return <AttemptTrouble words={`The knowledge of this exercise did not arrive. ${why}`} />;
 }

@@ -4,7 +4,7 @@ import { useEffect, useState } from "react";
 import { useReleaseOfCase } from "../../knowledge/use-knowledge.ts";
 import { TitledSheet } from "../titled-sheet.tsx";
 import { type Asked, askServer } from "./ask-attempt.ts";
-import { AttemptTrouble } from "./attempt-trouble.tsx";
+import { AttemptTrouble, NoKnowledge } from "./attempt-trouble.tsx";
 import { DebriefSheet } from "./debrief-sheet.tsx";
 import { DebriefReply } from "./replies.ts";
 
@@ -27,11 +27,7 @@ function Debriefed({ id }: { readonly id: string }) {
   const reply = asked?.is === "ok" ? asked.value : undefined;
   const release = useReleaseOfCase(reply?.exercise);
   if (asked?.is === "failed") return <AttemptTrouble words={asked.words} />;
-  if (release.is === "failed" || release.is === "missing") {
-    const why =
-      release.is === "failed" ? release.message : (release.reason ?? "This server has it no longer.");
-    return <AttemptTrouble words={`The knowledge of this exercise did not arrive. ${why}`} />;
-  }
+  if (release.is === "missing") return <NoKnowledge missing={release} />;
   if (reply === undefined || release.is === "loading")
     return (
       <TitledSheet title="Debrief">

@@ -4,7 +4,7 @@ import { useEffect } from "react";
 import { ReleaseInUse, useReleaseOfCase } from "../../knowledge/use-knowledge.ts";
 import { useCaseIsOpen } from "../../offline/case-open.ts";
 import { TitledSheet } from "../titled-sheet.tsx";
-import { AttemptTrouble } from "./attempt-trouble.tsx";
+import { AttemptTrouble, NoKnowledge } from "./attempt-trouble.tsx";
 import { useAttempt } from "./use-attempt.ts";
 import { WorkSheet } from "./work-sheet.tsx";
 
@@ -25,11 +25,7 @@ function Work({ id }: { readonly id: string }) {
     if (ended) window.location.replace(`/exercise/debrief?id=${encodeURIComponent(id)}`);
   }, [ended, id]);
   if (screen.is === "failed") return <AttemptTrouble words={screen.words} />;
-  if (release.is === "failed" || release.is === "missing") {
-    const why =
-      release.is === "failed" ? release.message : (release.reason ?? "This server has it no longer.");
-    return <AttemptTrouble words={`The knowledge of this exercise did not arrive. ${why}`} />;
-  }
+  if (release.is === "missing") return <NoKnowledge missing={release} />;
   if (attempt === undefined || ended || release.is === "loading")
     return (
       <TitledSheet title="Exercise">

@@ -54,11 +54,6 @@ export function SharedScreen() {
               Try again
             </button>
           </>
-        ) : release.is === "failed" ? (
-          <>
-            <h1>The knowledge did not arrive</h1>
-            <p>{release.message} Load the page again.</p>
-          </>
         ) : release.is === "missing" ? (
           <>
             <h1>Knowledge {release.version} is not here</h1>

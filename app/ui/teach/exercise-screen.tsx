@@ -3,8 +3,7 @@ import Link from "next/link";
 import { useSearchParams } from "next/navigation";
 import { useState } from "react";
 import type { OpenRelease } from "../../knowledge/open-release.ts";
-import { useReleaseOfCase } from "../../knowledge/use-knowledge.ts";
-import { ReleaseInUse } from "../../knowledge/use-knowledge.ts";
+import { ReleaseInUse, useReleaseOfCase } from "../../knowledge/use-knowledge.ts";
 import { newId } from "../../store/new-entry.ts";
 import { useDraft } from "../../store/use-draft.ts";
 import { useSettings } from "../../store/use-settings.ts";
@@ -73,12 +72,10 @@ function WithDraft({ kept, release: named, onKept }: DraftProps) {
   const begun = settingOfDraft(text, fresh)?.release ?? named;
   const release = useReleaseOfCase(ready ? { release: begun } : undefined);
   if (!ready || release.is === "loading") return <p role="status">Getting the knowledge ...</p>;
-  if (release.is !== "ready")
+  if (release.is === "missing")
     return (
       <p className="trouble" role="alert">
-        {release.is === "failed"
-          ? `The knowledge did not arrive: ${release.message} Load the page again.`
-          : `Knowledge ${release.version}, which this exercise is set with, is not here. ${release.reason ?? ""}`}
+        Knowledge {release.version}, which this exercise is set with, is not here. {release.reason}
       </p>
     );
   return (

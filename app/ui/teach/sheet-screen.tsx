@@ -50,11 +50,10 @@ function Opened({ id, answers }: { readonly id: string; readonly answers: boolea
         {kept.message}
       </p>
     );
-  if (release.is === "failed" || release.is === "missing")
+  if (release.is === "missing")
     return (
       <p className="trouble" role="alert">
-        The knowledge that it is set with is not here.{" "}
-        {release.is === "failed" ? release.message : (release.reason ?? "")}
+        The knowledge that it is set with is not here. {release.reason}
       </p>
     );
   if (kept.is === "looking" || release.is === "loading") return <p role="status">Setting the sheet ...</p>;

@@ -1,13 +1,11 @@
 "use client";
-import { useState } from "react";
 import { momentWords } from "../../text/moment.ts";
-import { copyText, FROM_THE_FIELD } from "../share/copy-text.ts";
+import { CopyButton } from "../share/copy-button.tsx";
 import { addressOf, LinkField } from "../share/link-once.tsx";
 import type { MadeHandOut } from "./replies.ts";
 
 /** A code and a link just made: the code to be read out, the link shown this once. */
 export function HandedOut({ made }: { readonly made: MadeHandOut }) {
-  const [news, setNews] = useState("");
   const address = addressOf("/exercise", made.token);
   return (
     <div className="notice">
@@ -17,19 +15,10 @@ export function HandedOut({ made }: { readonly made: MadeHandOut }) {
       <p className="code-large">{made.code}</p>
       <LinkField id="hand-out-link" label="Or this link, shown this once" address={address} />
       <p className="row">
-        <button
-          type="button"
-          className="main"
-          onClick={() => void copyText(address, FROM_THE_FIELD).then(setNews)}
-        >
-          Copy the link
-        </button>
+        <CopyButton main label="Copy the link" text={address} />
         <span className="small">
           Both can be begun until {momentWords(made.expiresAt)}. No account is needed.
         </span>
-      </p>
-      <p role="status" className="small">
-        {news}
       </p>
     </div>
   );

@@ -1,4 +1,5 @@
 import type { Entry, EntryOf } from "../../../lib/case/entries.ts";
+import { entriesOfStep } from "../../../lib/training/attempt-entries.ts";
 import { CHECK_MADE, PART_ORDERED } from "../../../lib/training/attempt.ts";
 import type { FoundOne } from "../../text/found-lines.ts";
 
@@ -13,16 +14,16 @@ export type MadeStep =
     }
   | { readonly kind: "order"; readonly key: string; readonly repair: string };
 
-/** What was made and ordered so far, in its order; the answers of a check carry its id and a number. */
+/** What was made and ordered so far, in its order. */
 export function madeSteps(entries: readonly Entry[]): MadeStep[] {
   return entries.flatMap((entry): MadeStep[] => {
     const { check, minutes, repair } = entry as { check?: string; minutes?: number; repair?: string };
     if (entry.kind === PART_ORDERED && repair !== undefined)
       return [{ kind: "order", key: entry.id, repair }];
     if (entry.kind !== CHECK_MADE || check === undefined) return [];
-    const answers = entries.filter(
-      (e) => e.kind === "answered" && /^-\d+$/.test(e.id.slice(entry.id.length)) && e.id.startsWith(entry.id),
-    ) as EntryOf<"answered">[];
+    const answers = entriesOfStep(entries, entry.id).filter(
+      (e): e is EntryOf<"answered"> => e.kind === "answered",
+    );
     const found = answers.map(({ finding, state, level, how }) => ({ finding, state, level, by: how }));
     return [{ kind: "check", key: entry.id, check, minutes: minutes ?? 0, found }];
   });

@@ -50,7 +50,7 @@ export function takeRecording(
 }
 
 /** By how much of itself a frequency may be off a wheel order. */
-export function toleranceOfWheels(knowledge: Knowledge): number {
+function toleranceOfWheels(knowledge: Knowledge): number {
   const wheel = knowledge.orders.shafts.find(({ shaft }) => shaft === "wheel");
   return wheel?.tolerance ?? Math.min(...knowledge.orders.shafts.map(({ tolerance }) => tolerance));
 }

@@ -10,7 +10,7 @@ import type { ReadTurning } from "../shop/rotating-request.ts";
 import { TellApart } from "../shop/tell-apart.tsx";
 import { TurningTakeOver } from "../shop/turning-take-over.tsx";
 import { PeakTable } from "./peak-table.tsx";
-import { lookAtPeaks, type LookedAt, type Taken, toleranceOfWheels, turningWithPeaks } from "./read-shake.ts";
+import { lookAtPeaks, type LookedAt, type Taken, turningWithPeaks } from "./read-shake.ts";
 import { SpectrumPlot } from "./spectrum-plot.tsx";
 import { OutOfSight } from "./out-of-sight.tsx";
 import { SpeedSaid, TypedSpeed } from "./speed-said.tsx";
@@ -79,7 +79,7 @@ function Looked({
   const held =
     taken.held === undefined || answer === undefined
       ? taken.held
-      : heldSpeed(taken.recording, toleranceOfWheels(knowledge), answer.circumferenceMm);
+      : heldSpeed(taken.recording, taken.asked.apart, answer.circumferenceMm);
   const uneven = held?.held === "uneven";
   const findings = [
     ...new Set(looked.flatMap((l) => l.answer?.fits.flatMap(({ finding }) => finding ?? []) ?? [])),

@@ -3,6 +3,7 @@ import { minutesWords } from "../../text/amounts.ts";
 import { capital, nameOfCheck } from "../../text/names.ts";
 import { Fold } from "../fold.tsx";
 import type { Cost, LostIn } from "./replies.ts";
+import { shareWords } from "./tally-table.tsx";
 
 /** As many as a class talks over in an hour; the rest is there when it is wanted. */
 const FIRST = 8;
@@ -87,7 +88,7 @@ export function LostTable({ lostIn }: { readonly lostIn: LostIn }) {
           <tr key={id}>
             <th scope="row">{name}</th>
             <td>{minutesWords(lostIn[id])}</td>
-            <td>{all === 0 ? "-" : `${Math.round((lostIn[id] / all) * 100)} %`}</td>
+            <td>{shareWords(all === 0 ? undefined : lostIn[id] / all)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,5 +1,6 @@
 import type { Knowledge } from "../../lib/knowledge/schema/compiled.ts";
-import { capital, levelWords, nameOfFinding } from "./names.ts";
+import { capital, nameOfFinding } from "./names.ts";
+import { ANSWERED, LOOKED_FOR, stateWords } from "./state-words.ts";
 
 /** One finding as a check or a question left it. */
 export interface FoundOne {
@@ -11,18 +12,6 @@ export interface FoundOne {
 
 /** What was found of one finding, in words: "Play at 12 and 6 o'clock, front left: clear". */
 export function foundLine(knowledge: Knowledge, { finding, state, level, by }: FoundOne): string {
-  const told = by === "report";
-  const words =
-    state === "unknown"
-      ? "cannot tell"
-      : state === "absent"
-        ? told
-          ? "no"
-          : "not there"
-        : level !== undefined && level !== "present"
-          ? levelWords(level)
-          : told
-            ? "yes"
-            : "there";
-  return `${capital(nameOfFinding(knowledge, finding))}: ${words}`;
+  const names = by === "report" ? { ...ANSWERED, unknown: LOOKED_FOR.unknown } : LOOKED_FOR;
+  return `${capital(nameOfFinding(knowledge, finding))}: ${stateWords({ state, level }, names)}`;
 }

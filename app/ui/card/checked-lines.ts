@@ -1,14 +1,13 @@
 import type { CardFinding, JobCard } from "../../../lib/case/job-card-types.ts";
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import { levelWords, nameOfFindingAt, nameOfPlace } from "../../text/names.ts";
+import { nameOfFindingAt, nameOfPlace } from "../../text/names.ts";
+import { stateWords } from "../../text/state-words.ts";
 
 /** What came out for a finding, in words. */
 export function foundWords(finding: CardFinding): string {
   if (finding.state === "unknown") return "could not be told";
-  if (finding.state === "absent") return finding.measured === undefined ? "no" : `no, ${finding.measured}`;
-  const grade =
-    finding.level === undefined || finding.level === "present" ? "yes" : levelWords(finding.level);
-  return finding.measured === undefined ? grade : `${grade}, ${finding.measured}`;
+  const words = stateWords(finding);
+  return finding.measured === undefined ? words : `${words}, ${finding.measured}`;
 }
 
 /** Findings of one check, or findings that were told without one. */

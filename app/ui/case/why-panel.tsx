@@ -5,10 +5,9 @@ import { useAnswer } from "../../engine/use-answer.ts";
 import { weightWords } from "../../../lib/engine/doubt/sentences.ts";
 import { chanceWords, percent } from "../../text/chance-words.ts";
 import { capital, levelWords, nameOfFinding } from "../../text/names.ts";
+import { ANSWERED } from "../../text/state-words.ts";
 import { partHref } from "../../text/page-links.ts";
 import { AboutLink } from "./about-link.tsx";
-
-const STATE = { present: "yes", absent: "no", unknown: "not known" } as const;
 
 /** Why a suspect stands where it does, how it is proven, how grave it is. */
 export function WhyPanel({
@@ -53,7 +52,8 @@ export function WhyPanel({
             {weights.map((weight) => (
               <li key={weight.finding} className="weight">
                 <span>
-                  {capital(nameOfFinding(knowledge, weight.finding))}: <strong>{STATE[weight.state]}</strong>
+                  {capital(nameOfFinding(knowledge, weight.finding))}:{" "}
+                  <strong>{ANSWERED[weight.state]}</strong>
                 </span>
                 <span className="small soft">{weightWords(weight.logOdds)}</span>
                 <span className="weight-bar" aria-hidden="true">

@@ -1,6 +1,7 @@
 import type { Answer } from "../../../lib/engine/index.ts";
 import type { CompiledObservation, Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
-import { capital, levelWords } from "../../text/names.ts";
+import { capital } from "../../text/names.ts";
+import { ANSWERED, LOOKED_FOR, stateWords } from "../../text/state-words.ts";
 
 /** What was found for one finding of a check, before it is saved. */
 export interface Result {
@@ -28,10 +29,8 @@ export function gradeOf(observation: CompiledObservation, value: number): Result
 
 /** A result in words: "clear", "there", "not there", "can't tell". */
 export function resultWords(result: Pick<Answer, "state" | "level">, question = false): string {
-  if (result.state === "unknown") return "Can't tell";
-  if (result.state === "absent") return question ? "No" : "Not there";
-  if (result.level !== undefined && result.level !== "present") return capital(levelWords(result.level));
-  return question ? "Yes" : "There";
+  const names = question ? ANSWERED : LOOKED_FOR;
+  return capital(stateWords(result, { ...names, unknown: "can't tell" }));
 }
 
 /** Reads gathered results back from a draft; anything odd is dropped. */

@@ -1,7 +1,8 @@
 import type { Knowledge } from "../../../lib/knowledge/schema/compiled.ts";
 import type { Exercise } from "../../../lib/training/index.ts";
 import type { PreviewShown } from "../../engine/exercise-protocol.ts";
-import { capital, levelWords, nameOfFinding, nameOfSuspect } from "../../text/names.ts";
+import { capital, nameOfFinding, nameOfSuspect } from "../../text/names.ts";
+import { stateWords } from "../../text/state-words.ts";
 import { OpenOnPaper, PaperPart } from "./exercise-on-paper.tsx";
 import { PreviewFacts, PreviewPath, PreviewTraps, PreviewWarnings } from "./preview-pieces.tsx";
 
@@ -40,10 +41,9 @@ export function AnswerSheet({
       {results.length > 0 && (
         <PaperPart title="Set by hand">
           <ul>
-            {results.map(({ finding, state, level }) => (
-              <li key={finding}>
-                {capital(nameOfFinding(knowledge, finding))}:{" "}
-                {state === "absent" ? "no" : level === undefined ? "yes" : levelWords(level)}
+            {results.map((result) => (
+              <li key={result.finding}>
+                {capital(nameOfFinding(knowledge, result.finding))}: {stateWords(result)}
               </li>
             ))}
           </ul>

@@ -3,7 +3,8 @@ import type { Exercise } from "../../../lib/training/index.ts";
 import type { PreviewShown, PreviewStep } from "../../engine/exercise-protocol.ts";
 import { minutesWords } from "../../text/amounts.ts";
 import { percent } from "../../text/chance-words.ts";
-import { capital, levelWords, nameOfCheck, nameOfFindingAt, nameOfRepair } from "../../text/names.ts";
+import { capital, nameOfCheck, nameOfFindingAt, nameOfRepair } from "../../text/names.ts";
+import { stateWords } from "../../text/state-words.ts";
 import { Fact } from "../fact.tsx";
 
 interface Props {
@@ -101,19 +102,11 @@ export function PreviewPath({ knowledge, shown }: Props) {
 
 /** What a step found, in words: what is there by name; the rest is said to be in order. */
 export function foundWords(knowledge: Knowledge, { id, found }: PreviewStep): string {
-  const word = ({ state, level }: PreviewStep["found"][number]): string =>
-    state === "present"
-      ? level === undefined
-        ? "yes"
-        : levelWords(level)
-      : state === "absent"
-        ? "no"
-        : "not known";
   const [first] = found;
   if (first === undefined) return "nothing";
-  if (id.startsWith("ask:") || found.length === 1) return `${word(first)}.`;
+  if (id.startsWith("ask:") || found.length === 1) return `${stateWords(first)}.`;
   const place = id.split("@")[1];
   const there = found.filter((f) => f.state === "present");
   if (there.length === 0) return "nothing wrong there.";
-  return `${there.map((f) => `${nameOfFindingAt(knowledge, f.finding, place)}: ${word(f)}`).join("; ")}.`;
+  return `${there.map((f) => `${nameOfFindingAt(knowledge, f.finding, place)}: ${stateWords(f)}`).join("; ")}.`;
 }

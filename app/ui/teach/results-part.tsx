@@ -1,6 +1,7 @@
 "use client";
 import { useMemo } from "react";
 import { capital, levelWords, nameOfFinding, nameOfPlace } from "../../text/names.ts";
+import { stateWords } from "../../text/state-words.ts";
 import { Fold } from "../fold.tsx";
 import type { PartProps } from "./part-props.ts";
 import { type Pickable, PickList } from "./pick-list.tsx";
@@ -49,7 +50,7 @@ export function ResultsPart({ release, setting, onSetting }: PartProps) {
         {results.map((result) => (
           <li key={result.finding} className="last-entry">
             <span>
-              {capital(nameOfFinding(knowledge, result.finding))}: <strong>{resultWords(result)}</strong>
+              {capital(nameOfFinding(knowledge, result.finding))}: <strong>{stateWords(result)}</strong>
             </span>
             <button
               type="button"
@@ -98,9 +99,4 @@ export function ResultsPart({ release, setting, onSetting }: PartProps) {
       )}
     </Fold>
   );
-}
-
-function resultWords({ state, level }: Results[number]): string {
-  if (state === "absent") return "no";
-  return level === undefined ? "yes" : levelWords(level);
 }

@@ -8,3 +8,8 @@ export function saveFile(name: string, text: string, type: string): void {
   // Browsers read it after the click has returned.
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
+
+/** The same for a value as JSON, under a name without its ending. */
+export function saveJson(name: string, value: unknown): void {
+  saveFile(`${name}.json`, `${JSON.stringify(value, undefined, 2)}\n`, "application/json");
+}

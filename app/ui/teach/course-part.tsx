@@ -6,7 +6,7 @@ import { readReply } from "../../sync/read-reply.ts";
 import { momentWords } from "../../text/moment.ts";
 import { Choice } from "../choice.tsx";
 import { Fold } from "../fold.tsx";
-import { saveFile } from "../save-file.ts";
+import { saveJson } from "../save-file.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { TypedField } from "../typed-field.tsx";
 import { type CourseHere, withCourse } from "./courses.ts";
@@ -123,8 +123,7 @@ function OneCourse({
   const save = async () => {
     const made = await courseOf(course.name, own);
     if ("failed" in made) return made.failed;
-    const text = `${JSON.stringify(made.course, undefined, 2)}\n`;
-    saveFile(`${fileName(course.name)}.json`, text, "application/json");
+    saveJson(fileName(course.name), made.course);
     return undefined;
   };
   const handOut = async () => {

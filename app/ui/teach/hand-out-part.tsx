@@ -8,7 +8,7 @@ import { momentWords } from "../../text/moment.ts";
 import { Choice } from "../choice.tsx";
 import { Failed } from "../people/failed.tsx";
 import { useRequest } from "../people/use-request.ts";
-import { saveFile } from "../save-file.ts";
+import { saveJson } from "../save-file.ts";
 import { SheetPart } from "../sheet-part.tsx";
 import { TypedField } from "../typed-field.tsx";
 import { HandedOut } from "./handed-out.tsx";
@@ -43,16 +43,7 @@ export function HandOutPart({ kept, changed }: { readonly kept: KeptExercise; re
         <Link className="button" href={`${sheet}&answers=yes`}>
           Answer sheet
         </Link>
-        <button
-          type="button"
-          onClick={() =>
-            saveFile(
-              `${fileName(kept.name)}.json`,
-              `${JSON.stringify(kept.exercise, undefined, 2)}\n`,
-              "application/json",
-            )
-          }
-        >
+        <button type="button" onClick={() => saveJson(fileName(kept.name), kept.exercise)}>
           Save as a file
         </button>
       </p>

@@ -27,10 +27,9 @@ export function OpenOnPaper({
 }) {
   const { name, about, vehicle, customer, car, lately, text, said, terms } = exercise;
   const { attributes } = knowledge.car;
-  const lines = (is: "present" | "absent"): string =>
-    saidLines(knowledge, said, is)
-      .map(({ of, names }) => (of === "" ? names.join("; ") : [capital(of), ...names].join("; ")))
-      .join(". ");
+  const lines = saidLines(knowledge, said, "present")
+    .map(({ of, names }) => (of === "" ? names.join("; ") : [capital(of), ...names].join("; ")))
+    .join(". ");
   const no = said.filter((s) => s.state === "absent");
   return (
     <>
@@ -52,7 +51,7 @@ export function OpenOnPaper({
       </PaperPart>
       <PaperPart title="What is said">
         {text !== "" && <p className="told">{text}</p>}
-        <p>{lines("present")}.</p>
+        <p>{lines}.</p>
         {no.length > 0 && <p>Not: {no.map((s) => nameOfFinding(knowledge, s.finding)).join("; ")}.</p>}
       </PaperPart>
       <PaperPart title="To work with">
